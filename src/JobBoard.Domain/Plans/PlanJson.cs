@@ -21,6 +21,7 @@ public static class PlanJson
         var options = new JsonSerializerOptions(JsonSerializerDefaults.Web)
         {
             WriteIndented = indented,
+            IgnoreReadOnlyProperties = true,
             NumberHandling = JsonNumberHandling.Strict,
             UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
             DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
