@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace JobBoard.Web.Pages.Bay;
+
+/// <summary>A task that can start for this person.</summary>
+public sealed record BayNext
+{
+    /// <summary>The task's id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Mounts bolted.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The car's id.</summary>
+    public required string CarId { get; init; }
+
+    /// <summary>Heron coupe.</summary>
+    public required string Car { get; init; }
+
+    /// <summary>The place, or nothing.</summary>
+    public string? Place { get; init; }
+
+    /// <summary>Why this one: "sets the date, no slack".</summary>
+    public required string Why { get; init; }
+
+    /// <summary>The usual estimate.</summary>
+    public TimeSpan Estimate { get; init; }
+
+    /// <summary>Left part-done earlier: the button says Go on.</summary>
+    public bool GoesOn { get; init; }
+
+    /// <summary>Cautions shown in the start form, before the second tap.</summary>
+    public ImmutableArray<BayCaution> Cautions { get; init; } = [];
+
+    /// <summary>Duties to fill, each with the people who may; empty where the person starts alone.</summary>
+    public ImmutableArray<BayDuty> Duties { get; init; } = [];
+
+    /// <summary>Who must be on it besides, such as the apprentice's named person; or nothing.</summary>
+    public string? Together { get; init; }
+
+    /// <summary>The task in hand that has to be signed off or left part-done first, or nothing.</summary>
+    public BayLeaveFirst? LeaveFirst { get; init; }
+}
+
+/// <summary>A duty and who may take it. <paramref name="Chosen"/>: the value chosen beforehand, or nothing.</summary>
+public sealed record BayDuty(string Duty, string Words, ImmutableArray<BayChoice> People, string? Chosen = null);
+
+/// <summary>The task in hand that a start would leave.</summary>
+/// <param name="TaskId">Its id.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="CanSignOff">Whether it can be signed off now; if not, it can only be left part-done.</param>
+/// <param name="AskHowLeft">What is asked when it is left part-done.</param>
+public sealed record BayLeaveFirst(string TaskId, string Name, bool CanSignOff, ImmutableArray<BayHowLeft> AskHowLeft);
