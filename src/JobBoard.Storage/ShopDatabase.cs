@@ -75,12 +75,35 @@ public sealed class ShopDatabase : IDisposable
         return connection;
     }
 
-    /// <summary>A pooled connection for short writes that are not appends.</summary>
-    internal SqliteConnection ShortWriter()
+    /// <summary>One question over a connection that can only read.</summary>
+    internal T Read<T>(Func<SqliteConnection, T> read) => Translated(() =>
     {
-        var connection = new SqliteConnection(WriterString);
+        using var connection = Reader();
+        return read(connection);
+    });
+
+    /// <summary>One short transaction that is not an append, over a connection that is not the journal's.</summary>
+    internal T Write<T>(Func<SqliteConnection, T> write) => Translated(() =>
+    {
+        using var connection = new SqliteConnection(WriterString);
         Prepare(connection);
-        return connection;
+        using var transaction = connection.BeginTransaction(deferred: false);
+        var result = write(connection);
+        transaction.Commit();
+        return result;
+    });
+
+    /// <summary>Turns the driver's errors into words.</summary>
+    internal T Translated<T>(Func<T> call)
+    {
+        try
+        {
+            return call();
+        }
+        catch (SqliteException error)
+        {
+            throw DriverErrors.Translate(error, File);
+        }
     }
 
     /// <summary>The journal's own connection, held as long as the journal is open.</summary>

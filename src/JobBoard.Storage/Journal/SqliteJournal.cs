@@ -59,7 +59,7 @@ public sealed class SqliteJournal : IJournal
     }
 
     /// <inheritdoc/>
-    public long Head() => Reading(connection => connection.ExecuteScalar<long>("SELECT COALESCE(MAX(seq), 0) FROM journal"));
+    public long Head() => _database.Read(connection => connection.ExecuteScalar<long>("SELECT COALESCE(MAX(seq), 0) FROM journal"));
 
     /// <inheritdoc/>
     public IEnumerable<JournalRow> Read(long fromSeq = 1) =>
@@ -70,7 +70,7 @@ public sealed class SqliteJournal : IJournal
         Stream("WHERE stream = @stream AND version >= @from ORDER BY version", new { stream, from = fromVersion }).Select(row => row.ToRow());
 
     /// <inheritdoc/>
-    public OutcomeLookup Find(Guid commandId, byte[] hash) => Reading(connection => OutcomeTable.Find(connection, commandId, hash));
+    public OutcomeLookup Find(Guid commandId, byte[] hash) => _database.Read(connection => OutcomeTable.Find(connection, commandId, hash));
 
     /// <inheritdoc/>
     public IAppendGroup BeginGroup()
@@ -90,7 +90,7 @@ public sealed class SqliteJournal : IJournal
     /// <inheritdoc/>
     public ChainCheck VerifyChain()
     {
-        var blanked = Reading(connection => connection.Query<long>(
+        var blanked = _database.Read(connection => connection.Query<long>(
             "SELECT b.seq FROM blankings b JOIN journal entry ON entry.seq = b.by_seq WHERE b.by_seq > b.seq").ToHashSet());
         return new ChainWalk(ShopId, blanked).Run(Stream("ORDER BY seq", new { }));
     }
@@ -156,41 +156,23 @@ public sealed class SqliteJournal : IJournal
 
     private IEnumerable<StoredRow> Stream(string rest, object values)
     {
-        using var connection = Translated(_database.Reader);
+        using var connection = _database.Translated(_database.Reader);
         foreach (var row in connection.Query<StoredRow>($"SELECT {StoredRow.Columns} FROM journal {rest}", values, buffered: false))
         {
             yield return row;
         }
     }
 
-    private T Reading<T>(Func<SqliteConnection, T> read) => Translated(() =>
-    {
-        using var connection = _database.Reader();
-        return read(connection);
-    });
-
     private T Writing<T>(Func<SqliteConnection, T> write)
     {
         EnterWriting();
         try
         {
-            return Translated(() => write(_writer));
+            return _database.Translated(() => write(_writer));
         }
         finally
         {
             LeaveWriting();
-        }
-    }
-
-    private T Translated<T>(Func<T> call)
-    {
-        try
-        {
-            return call();
-        }
-        catch (SqliteException error)
-        {
-            throw DriverErrors.Translate(error, File);
         }
     }
 
