@@ -1,0 +1,87 @@
+namespace JobBoard.Scheduling;
+
+/// <summary>Goes back from the task that ends last through the links that bound each early date.</summary>
+internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar calendar, Dates dates)
+{
+    public IReadOnlyList<ChainStep> Find()
+    {
+        var chain = new List<ChainStep>();
+        var place = Last();
+        while (place >= 0)
+        {
+            var (before, link) = BoundBy(place);
+            chain.Add(new ChainStep(network.TaskAt[place], link));
+            place = before;
+        }
+
+        chain.Reverse();
+        return chain;
+    }
+
+    private int Last()
+    {
+        var best = -1;
+        for (var place = 0; place < network.TaskCount; place++)
+        {
+            if (Mark(place, 1) == dates.EndMark && (best < 0 || IsBetter(place, best)))
+                best = place;
+        }
+
+        return best;
+    }
+
+    private (int Place, int Link) BoundBy(int place)
+    {
+        var (best, through) = (-1, -1);
+        var rows = network.Before;
+        if ((times.Marks[place] & TaskTimes.IsSignedOff) != 0)
+            return (best, through);
+        for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
+        {
+            var before = rows.Entry[k] >> Network.PlaceBits;
+            if (Binds(place, rows.Entry[k], rows.Lag[k]) && (best < 0 || IsBetter(before, best)))
+                (best, through) = (before, rows.Link[k]);
+        }
+
+        return (best, through);
+    }
+
+    private bool Binds(int place, int link, long lag)
+    {
+        var twice = 2 * times.Work[place];
+        var side = twice == 0 ? 0L : 1L;
+        var at = After(link, lag);
+        if ((times.Marks[place] & TaskTimes.IsInHand) != 0)
+            return (link & Network.ToFinish) != 0 && at == Mark(place, 1);
+        if ((link & Network.ToFinish) == 0)
+            return (at | side) == Mark(place, 0);
+        return at == Mark(place, 1) || (at - twice | side) == Mark(place, 0);
+    }
+
+    private long After(int link, long lag)
+    {
+        var (place, end) = (link >> Network.PlaceBits, link & Network.FromFinish);
+        if ((link & Network.Elapsed) == 0)
+            return (Mark(place, end) | (lag & 1)) + lag;
+        return calendar.FirstMark((Happened(place, end) ?? calendar.InstantOf(Mark(place, end))) + lag);
+    }
+
+    private long Mark(int place, int end) =>
+        Happened(place, end) is { } actual ? calendar.FirstMark(actual) : dates.Marks[4 * place + end];
+
+    private long? Happened(int place, int end)
+    {
+        var how = times.Marks[place];
+        if ((how & TaskTimes.IsSignedOff) != 0)
+            return end == 0 ? times.Starts![place] : times.Finishes![place];
+        return (how & TaskTimes.IsInHand) != 0 && end == 0 ? times.Starts![place] : null;
+    }
+
+    private bool IsBetter(int place, int than)
+    {
+        var (one, other) = (Slack(place), Slack(than));
+        return one != other ? one < other : network.TaskAt[place] < network.TaskAt[than];
+    }
+
+    private long Slack(int place) => (times.Marks[place] & TaskTimes.IsSignedOff) != 0 ? 0 : dates.TotalFloatAt(place);
+}
