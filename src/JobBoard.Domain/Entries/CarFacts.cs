@@ -51,7 +51,8 @@ public sealed record CrewLeft(string Person, bool Full, int MinutesDone) : TaskF
 /// <param name="How">How it was left, where asked or given.</param>
 /// <param name="Items">The condition each item it changes is really in.</param>
 /// <param name="MinutesDone">Shop minutes of full crew so far.</param>
-public sealed record TaskLeftPartDone(string? How, ImmutableSortedDictionary<string, string> Items, int MinutesDone) : TaskFact;
+/// <param name="Gear">Gear that stays with it because a load hangs in it.</param>
+public sealed record TaskLeftPartDone(string? How, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableArray<string> Gear) : TaskFact;
 
 /// <summary>A person acknowledged how a task was left.</summary>
 public sealed record LeftAcknowledged(string Person) : TaskFact;
@@ -63,7 +64,7 @@ public sealed record LeftAcknowledged(string Person) : TaskFact;
 public sealed record TaskSignedOff(ImmutableSortedDictionary<string, string> Items, bool ForSecondCheck, int MinutesDone) : TaskFact;
 
 /// <summary>Word came late that a task was finished, but evidence is missing: kept as part-done.</summary>
-public sealed record TaskSaidFinished(ImmutableArray<string> Missing, ImmutableSortedDictionary<string, string> Items, int MinutesDone) : TaskFact;
+public sealed record TaskSaidFinished(ImmutableArray<string> Missing, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableArray<string> Gear) : TaskFact;
 
 /// <summary>A second person checked a task.</summary>
 public sealed record SecondChecked(bool Passed, string Why) : TaskFact;
@@ -143,6 +144,13 @@ public sealed record PlanChanged(ImmutableArray<PlanTask> Added, ImmutableArray<
 {
     public override IEnumerable<string> Footprint =>
         [Foot.Plan(Car), .. Added.Select(t => Foot.Task(Car, t.Id)), .. TakenOut.Select(t => Foot.Task(Car, t)), .. LinksAdded.Concat(LinksTakenOut).Select(l => Foot.Node(Car, l.Task))];
+
+    /// <summary>The plan after the change. Links of a task taken out go with it.</summary>
+    public Plan ApplyTo(Plan plan) => plan with
+    {
+        Tasks = [.. plan.Tasks.Where(t => !TakenOut.Contains(t.Id)), .. Added],
+        Links = [.. plan.Links.Where(l => !TakenOut.Contains(l.Task) && !TakenOut.Contains(l.After) && !LinksTakenOut.Contains(l)), .. LinksAdded],
+    };
 }
 
 /// <summary>A part was ordered.</summary>

@@ -4,7 +4,7 @@ using JobBoard.Domain.Plans;
 namespace JobBoard.Domain.Work;
 
 /// <summary>Where a task stands. Whether it can start is no state: it is worked out.</summary>
-public enum TaskStatus
+public enum WorkStatus
 {
     NotStarted,
     InHand,
@@ -19,7 +19,7 @@ public sealed record TaskState
 {
     public required string Id { get; init; }
 
-    public TaskStatus Status { get; init; }
+    public WorkStatus Status { get; init; }
 
     /// <summary>Who is on it now, empty unless in hand.</summary>
     public ImmutableArray<CrewMember> Crew { get; init; } = [];
@@ -60,14 +60,17 @@ public sealed record TaskState
     /// <summary>Who checked it a second time.</summary>
     public SignOff? Checked { get; init; }
 
+    /// <summary>Whether it was done once and is open again (undone, or being done again): everything after it waits.</summary>
+    public bool Reopened { get; init; }
+
     /// <summary>Why it has to be done again, when undone.</summary>
     public string? UndoneBecause { get; init; }
 
     /// <summary>Whether its word counts for what comes after: signed off, and not lapsed in a way that holds.</summary>
-    public bool Counts => Status == TaskStatus.SignedOff && SignedOff is not { LapsedBy.Holds: true };
+    public bool Counts => Status == WorkStatus.SignedOff && SignedOff is not { LapsedBy.Holds: true };
 
     /// <summary>Whether its sign-off has lapsed and waits to be taken again.</summary>
-    public bool Lapsed => Status is TaskStatus.SignedOff or TaskStatus.ForSecondCheck && SignedOff is { LapsedBy.TakenAgainBy: null };
+    public bool Lapsed => Status is WorkStatus.SignedOff or WorkStatus.ForSecondCheck && SignedOff is { LapsedBy.TakenAgainBy: null };
 }
 
 /// <summary>A person in a duty of a crew.</summary>

@@ -1,0 +1,101 @@
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.Holds;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Readings;
+using JobBoard.Domain.Work;
+
+namespace JobBoard.Domain.Rules;
+
+/// <summary>The three holds: hold points, stops, and readings out or too close.</summary>
+internal static class HoldRules
+{
+    public static IEnumerable<WaitingOn> Of(TaskQuestion q) => HoldPoints(q).Concat(Stops(q)).Concat(ReadingHolds(q));
+
+    /// <summary>Hold points before the task that are not released, or whose release has lapsed.</summary>
+    public static IEnumerable<WaitingOn> HoldPoints(TaskQuestion q)
+    {
+        var direct = q.Index.LinksInto(q.Task.Id).Select(l => l.After).ToHashSet(StringComparer.Ordinal);
+        foreach (var node in q.Index.AllBefore(q.Task.Id))
+        {
+            if (!q.Car.Holds.TryGetValue(node, out var hold) || hold.Counts || q.LetThrough(node)) continue;
+            if (hold.Released is { LapsedBy: { } lapse })
+            {
+                if (q.Has(RuleBook.Ids.Lapsed) && !q.Task.TakesAgain.Contains(node) && !OnTheWayBack(q, node))
+                    yield return new(RuleBook.Ids.Lapsed, $"The release of {q.NameOf(node)} has lapsed: {Cause(q, lapse)}.", q.Foremen, About: node);
+            }
+            else if (q.Has(RuleBook.Ids.HoldPoint) && (direct.Contains(node) || PassedByOther(q, node)))
+            {
+                yield return new(RuleBook.Ids.HoldPoint, $"{q.NameOf(node)} is not released.", q.Foremen, About: node);
+            }
+        }
+    }
+
+    /// <summary>A task that comes before the hold in the plan and was itself lapsed is done again before the release can be.</summary>
+    private static bool OnTheWayBack(TaskQuestion q, string hold) => q.Index.IsAfter(hold, q.Task.Id);
+
+    private static bool PassedByOther(TaskQuestion q, string hold) =>
+        q.Car.LetThrough.Keys.Any(k => k.StartsWith(hold + "|", StringComparison.Ordinal));
+
+    /// <summary>Stops whose scope holds the task.</summary>
+    public static IEnumerable<WaitingOn> Stops(TaskQuestion q)
+    {
+        if (!q.Has(RuleBook.Ids.Stop)) yield break;
+        foreach (var stop in q.Shop.Stops.Values)
+        {
+            if (Covers(stop, q.Car, q.Task.Id, PlaceOf(q)) && !q.LetThrough(stop.Id))
+                yield return new(RuleBook.Ids.Stop, $"Stop by {{{stop.RaisedBy}}}: {stop.Why}", q.Foremen, About: stop.Id);
+        }
+    }
+
+    private static string? PlaceOf(TaskQuestion q) => q.State.Place ?? (q.Task.Place == "car" ? q.Car.Place : null);
+
+    /// <summary>Whether a stop's scope holds a task.</summary>
+    public static bool Covers(Stop stop, CarBoard car, string task, string? place) => stop.Scope switch
+    {
+        StopScope.Shop => true,
+        StopScope.Place => place is not null && stop.Place == place,
+        StopScope.Car => stop.Car == car.Id,
+        _ => stop.Car == car.Id && stop.Task == task,
+    };
+
+    /// <summary>Readings of earlier tasks that hold what rests on them.</summary>
+    public static IEnumerable<WaitingOn> ReadingHolds(TaskQuestion q)
+    {
+        if (!q.Has(RuleBook.Ids.ReadingHold) || q.Car.Readings.IsEmpty) yield break;
+        foreach (var node in q.Index.AllBefore(q.Task.Id))
+        {
+            if (q.Index.Task(node) is not { } task) continue;
+            foreach (var need in task.Readings)
+            {
+                var key = node + "/" + need.Id;
+                if (Holding(q.Car, task, need) is { } reading && !q.LetThrough(key))
+                    yield return new(RuleBook.Ids.ReadingHold, $"{need.Name} ({task.Name}) is {Words(reading.Verdict)}: {reading.Text} {reading.Unit}.", q.Foremen, About: key);
+            }
+        }
+    }
+
+    /// <summary>The latest reading that stands, when it holds what rests on it.</summary>
+    public static Reading? Holding(CarBoard car, PlanTask task, ReadingNeed need) =>
+        Latest(car, task.Id, need.Id) is { } r && r.Released is null && (r.Verdict == Verdict.Out || (r.Verdict == Verdict.TooCloseToCall && need.HoldsWhenTooClose)) ? r : null;
+
+    /// <summary>The latest reading by the time it was taken that has not lapsed.</summary>
+    public static Reading? Latest(CarBoard car, string task, string reading) =>
+        car.Readings.TryGetValue(task + "/" + reading, out var all) ? all.Where(r => r.LapsedBy is null).OrderBy(r => r.At).ThenBy(r => r.Seq).LastOrDefault() : null;
+
+    /// <summary>The words for a verdict.</summary>
+    public static string Words(Verdict verdict) => verdict switch
+    {
+        Verdict.InLimits => "in limits",
+        Verdict.Out => "out",
+        _ => "too close to call",
+    };
+
+    /// <summary>What made evidence lapse, in words.</summary>
+    public static string Cause(TaskQuestion q, Lapse lapse)
+    {
+        var aspect = lapse.Aspect.Split('/');
+        var item = q.Index.Item(aspect[0])?.Name ?? aspect[0];
+        var what = lapse.Task is null ? "changed outside the plan" : $"disturbed by {q.NameOf(lapse.Task)}";
+        return $"{item}{(aspect.Length > 1 ? " (" + aspect[1] + ")" : "")} {what}, {{{lapse.By}}}";
+    }
+}

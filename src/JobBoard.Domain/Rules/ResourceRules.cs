@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.Places;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Work;
+
+namespace JobBoard.Domain.Rules;
+
+/// <summary>Place, gear, people, and how the task was left.</summary>
+internal static class ResourceRules
+{
+    public static IEnumerable<WaitingOn> Of(TaskQuestion q, StartCheck.With with)
+    {
+        foreach (var waiting in InPlace(q, with.Place)) yield return waiting;
+        foreach (var need in q.Task.Gear)
+        {
+            if (q.Has(RuleBook.Ids.Gear) && PickGear(q, need, []) is null) yield return NoGear(q, need);
+        }
+
+        var crew = with.Crew ?? Crewing.Propose(q.Shop, q.Car, q.Task, q.Now, null, with.TreatFree);
+        if (with.Crew is { } named)
+        {
+            foreach (var waiting in Crewing.Lacks(q.Shop, q.Car, q.Task, named, q.Now, q.Rules)) yield return waiting;
+        }
+        else if (crew is null)
+        {
+            foreach (var waiting in Crewing.CannotCrew(q.Shop, q.Car, q.Task, q.Now, q.Rules)) yield return waiting;
+        }
+
+        foreach (var waiting in Acknowledged(q, with.Crew ?? [])) yield return waiting;
+    }
+
+    /// <summary>Gear for one need: what the task still has, or what is free, rated, in date and reaches the car.</summary>
+    public static Gear? PickGear(TaskQuestion q, GearNeed need, ImmutableArray<string> taken)
+    {
+        var held = q.State.Gear;
+        return q.Shop.Gear.Values
+            .Where(g => g.Kind == need.Kind && !taken.Contains(g.Id) && Fits(q, g, need) && (held.Contains(g.Id) || HolderOf(q.Shop, g.Id) is null))
+            .OrderBy(g => held.Contains(g.Id) ? 0 : 1).ThenBy(g => g.RatedKg ?? 0).ThenBy(g => g.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    /// <summary>Gear for every need of the task, or nothing where one finds none.</summary>
+    public static ImmutableArray<string> AllGear(TaskQuestion q)
+    {
+        var taken = ImmutableArray<string>.Empty;
+        foreach (var need in q.Task.Gear)
+        {
+            if (PickGear(q, need, taken) is { } gear) taken = taken.Add(gear.Id);
+        }
+
+        return taken;
+    }
+
+    private static bool Fits(TaskQuestion q, Gear gear, GearNeed need) =>
+        gear.OutOfUse is null && !(need.MinRatedKg > (gear.RatedKg ?? 0)) && !(gear.InspectedUntil <= q.Now) && ReachesCar(q, gear);
+
+    private static bool ReachesCar(TaskQuestion q, Gear gear) =>
+        gear.Sweep is null || q.Car.Place is null || !q.Shop.Places.TryGetValue(q.Car.Place, out var place) || gear.Sweep.Overlaps(place.Area);
+
+    /// <summary>The task that has a piece of gear now: in hand, or left part-done with its load hanging.</summary>
+    public static (CarBoard Car, TaskState Task)? HolderOf(ShopState shop, string gear)
+    {
+        foreach (var car in shop.Cars.Values)
+        {
+            foreach (var task in car.Tasks.Values)
+            {
+                if (task.Gear.Contains(gear)) return (car, task);
+            }
+        }
+
+        return null;
+    }
+
+    private static WaitingOn NoGear(TaskQuestion q, GearNeed need)
+    {
+        var kind = q.Shop.Gear.Values.Where(g => g.Kind == need.Kind).ToArray();
+        var busy = kind.FirstOrDefault(g => Fits(q, g, need) && HolderOf(q.Shop, g.Id) is not null);
+        if (busy is not null && HolderOf(q.Shop, busy.Id) is { } holder)
+            return new(RuleBook.Ids.Gear, $"{busy.Name} is taken by {NameOf(holder.Car, holder.Task.Id)} on {holder.Car.Name}.", [.. holder.Task.Crew.Select(m => m.Person)], About: need.Kind);
+        var rated = need.MinRatedKg is { } kg ? $" rated for {kg} kg" : "";
+        var why = string.Join("; ", kind.Select(g => $"{g.Name}: {WhyNot(q, g, need)}"));
+        return new(RuleBook.Ids.Gear, $"No {need.Kind}{rated}, in date and within reach{(why.Length > 0 ? " (" + why + ")" : "")}.", q.Foremen, About: need.Kind);
+    }
+
+    private static string WhyNot(TaskQuestion q, Gear gear, GearNeed need) => gear switch
+    {
+        { OutOfUse: { } why } => "out of use, " + why,
+        _ when need.MinRatedKg > (gear.RatedKg ?? 0) => $"rated {gear.RatedKg ?? 0} kg",
+        _ when gear.InspectedUntil <= q.Now => "inspection run out",
+        _ when !ReachesCar(q, gear) => "does not reach the car",
+        _ => "taken",
+    };
+
+    private static string NameOf(CarBoard car, string task) => PlanIndex.Of(car.Plan).Task(task)?.Name ?? task;
+
+    private static IEnumerable<WaitingOn> InPlace(TaskQuestion q, string? asked)
+    {
+        if (!q.Has(RuleBook.Ids.Place)) yield break;
+        if (q.Task.Place == "car")
+        {
+            if (q.Car.Place is null) yield return new(RuleBook.Ids.Place, $"Nobody has said where {q.Car.Name} stands.", q.Foremen, About: "car");
+        }
+        else if (PickPlace(q, asked) is null)
+        {
+            yield return new(RuleBook.Ids.Place, $"No {q.Task.Place} has room.", About: q.Task.Place);
+        }
+    }
+
+    /// <summary>The place to take for a task not done at the car.</summary>
+    public static Place? PickPlace(TaskQuestion q, string? asked) => q.Shop.Places.Values
+        .Where(p => p.Kind == q.Task.Place && (asked is null || p.Id == asked) && TasksAt(q.Shop, p.Id) < p.Capacity)
+        .OrderBy(p => p.Id, StringComparer.Ordinal).FirstOrDefault();
+
+    private static int TasksAt(ShopState shop, string place) =>
+        shop.Cars.Values.Sum(c => c.Tasks.Values.Count(t => t.Status == WorkStatus.InHand && t.Place == place));
+
+    private static IEnumerable<WaitingOn> Acknowledged(TaskQuestion q, ImmutableArray<CrewMember> crew)
+    {
+        if (!q.Has(RuleBook.Ids.HowLeft) || q.State is not { Status: WorkStatus.PartDone, Left: { } left }) yield break;
+        foreach (var member in crew)
+        {
+            if (member.Person != left.By && !left.AcknowledgedBy.Contains(member.Person))
+                yield return new(RuleBook.Ids.HowLeft, $"{{{member.Person}}} has not acknowledged how it was left: {left.Words}.", [member.Person], About: member.Person);
+        }
+    }
+}
