@@ -118,7 +118,13 @@ public static class Folding
         var at = shop.Recent.FindIndex(r => r.Id == command);
         if (at < 0) throw new InvalidOperationException($"Command {command} cannot be taken back any more.");
         var state = shop.Recent[at].Before;
-        foreach (var entry in shop.Recent.Skip(at + 1).SelectMany(r => r.Entries)) state = Fold(state, entry);
-        return state with { Touched = shop.Touched, Recent = shop.Recent.RemoveAt(at) };
+        var recent = shop.Recent.GetRange(0, at);
+        foreach (var later in shop.Recent.Skip(at + 1))
+        {
+            recent = recent.Add(later with { Before = state });
+            foreach (var entry in later.Entries) state = Fold(state, entry);
+        }
+
+        return state with { Touched = shop.Touched, Recent = recent };
     }
 }

@@ -128,9 +128,11 @@ public sealed record StopReleased(string Stop, string Why, string Evidence) : Fa
 }
 
 /// <summary>A command of the last minute was not what its sender meant: what it wrote is taken back.</summary>
-public sealed record TakenBack(Guid Command) : Fact
+/// <param name="Command">The command.</param>
+/// <param name="Touches">What it had touched.</param>
+public sealed record TakenBack(Guid Command, ImmutableArray<string> Touches) : Fact
 {
-    public override IEnumerable<string> Footprint => ["command:" + Command.ToString("N")];
+    public override IEnumerable<string> Footprint => Touches;
 }
 
 /// <summary>Something was done although a hold stood, learnt afterwards: kept as it is, and told to the foreman.</summary>

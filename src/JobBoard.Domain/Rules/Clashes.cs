@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
+using JobBoard.Domain.Commands;
 using JobBoard.Domain.Entries;
 using JobBoard.Domain.Hazards;
 using JobBoard.Domain.Holds;
