@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.Commands;
+using JobBoard.Domain.Entries;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Work;
+
+namespace JobBoard.Domain.Rules;
+
+/// <summary>Marking undone, "again or not?", and "not what I meant".</summary>
+internal static class Undoing
+{
+    public static void Undo(Ask ask, MarkUndone command)
+    {
+        if (ask.Task(command) is not { } q) return;
+        if (string.IsNullOrWhiteSpace(command.Why)) ask.Bad("why", "Say why it has to be done again.");
+        if (q.State.Status is not (WorkStatus.SignedOff or WorkStatus.ForSecondCheck)) ask.Bad("task", $"{q.Task.Name} is not signed off.");
+        if (ask.Reasons.Count > 0) return;
+        var later = q.Index.AllAfter(q.Task.Id).Where(n => q.Car.Tasks.TryGetValue(n, out var t) && t.Status is WorkStatus.SignedOff or WorkStatus.ForSecondCheck)
+            .Where(n => q.Car.Tasks.ContainsKey(n)).Order(StringComparer.Ordinal).ToImmutableArray();
+        ask.Facts.Add(new TaskUndone(command.Why.Trim(), later) { Car = q.Car.Id, Task = q.Task.Id });
+    }
+
+    public static void Answer(Ask ask, AnswerAgain command)
+    {
+        if (ask.Task(command) is not { } q) return;
+        if (!q.Car.Questions.ContainsKey(q.Task.Id)) ask.Bad("task", $"Nobody asks whether {q.Task.Name} has to be done again.");
+        if (string.IsNullOrWhiteSpace(command.Why)) ask.Bad("why", "Say why.");
+        if (ask.Reasons.Count == 0) ask.Facts.Add(new AgainAnswered(command.Again, command.Why.Trim()) { Car = q.Car.Id, Task = q.Task.Id });
+    }
+
+    public static void TakeBack(Ask ask, TakeBack command)
+    {
+        var at = ask.Shop.Recent.FindIndex(r => r.Id == command.CommandId);
+        if (at < 0 || ask.Now - ask.Shop.Recent[at].At > Folding.TakeBackWithin)
+        {
+            // Nothing can be restored once the minute is over: no rule, the state before is gone.
+            ask.Bad("command", "Only what you did within the last minute can be taken back.");
+            return;
+        }
+
+        var recent = ask.Shop.Recent[at];
+        if (recent.Actor != ask.Actor) ask.Refuse(RuleBook.Ids.TakeBack, $"That was done by {{{recent.Actor}}}.", [recent.Actor], "command");
+        if (recent.Entries.Any(e => e.Fact is TakenBack)) ask.Bad("command", "Taking back is not taken back: do it again.");
+        var built = ask.Shop.Recent.Skip(at + 1).FirstOrDefault(r => r.Footprint.Overlaps(recent.Footprint));
+        if (built is not null) ask.Bad("command", $"Something was built on it since, by {{{built.Actor}}}.");
+        if (ask.Reasons.Count > 0) return;
+        ask.Facts.Add(new TakenBack(command.CommandId, [.. recent.Footprint.Order(StringComparer.Ordinal)]));
+        BuiltOn(ask);
+    }
+
+    /// <summary>Work that rests on what would be taken back stands against it.</summary>
+    private static void BuiltOn(Ask ask)
+    {
+        var before = Clashes.Of(ask.Shop, ask.Now, ask.Rules);
+        foreach (var clash in Clashes.Of(Deciding.After(ask), ask.Now, ask.Rules).Values.Where(c => !before.ContainsKey(c.Key)))
+            ask.Refuse(RuleBook.Ids.TakeBack, $"Something was built on it since. {clash.Words}", about: clash.Key);
+    }
+}
