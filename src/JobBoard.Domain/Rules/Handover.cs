@@ -29,7 +29,7 @@ internal static class Handover
         {
             var state = q.Car.Tasks[task.Id];
             if (state.Lapsed) yield return new(RuleBook.Ids.Handover, $"{task.Name} has lapsed and is not taken again.", About: task.Id);
-            if (state.Status is not (WorkStatus.SignedOff or WorkStatus.NotStarted)) yield return new(RuleBook.Ids.Handover, $"{task.Name} is not finished.", About: task.Id);
+            if (state.Status != WorkStatus.SignedOff && !q.Index.IsAfter(task.Id, q.Task.Id)) yield return new(RuleBook.Ids.Handover, $"{task.Name} is not finished.", About: task.Id);
             foreach (var need in task.Readings)
             {
                 if (HoldRules.Holding(q.Car, task, need) is not null) yield return new(RuleBook.Ids.Handover, $"{need.Name} ({task.Name}) is not in limits.", About: task.Id + "/" + need.Id);
