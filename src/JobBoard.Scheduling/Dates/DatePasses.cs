@@ -24,10 +24,12 @@ internal sealed partial class DatePasses(Network network, TaskTimes times, WorkC
 
     public void Run()
     {
-        var end = Forward(calendar.FirstMark(now));
+        var floor = calendar.FirstMark(now);
+        var end = work.Length == 0 ? floor : Forward(floor);
         into.EndMark = end;
+        into.End = end < Unbounded ? End(end) : null;
         HideStarts();
-        Backward(Cap(end), end < Unbounded ? end >> 1 : Never >> 1);
+        Backward(Cap(), end < Unbounded ? end >> 1 : Never >> 1);
         if (end >= Unbounded)
             FindReasons();
     }
@@ -35,7 +37,7 @@ internal sealed partial class DatePasses(Network network, TaskTimes times, WorkC
     private long Forward(long floor)
     {
         var (first, entry, lags) = (network.Before.First, network.Before.Entry, network.Before.Lag);
-        var end = floor;
+        var end = long.MinValue;
         for (var place = 0; place < work.Length; place++)
         {
             var (start, finish, twice) = (floor, long.MinValue, 2 * work[place]);
@@ -115,9 +117,24 @@ internal sealed partial class DatePasses(Network network, TaskTimes times, WorkC
         }
     }
 
-    private long Cap(long end)
+    /// <summary>The instant of the last finish; what was signed off in closed hours has an instant that no mark stands for.</summary>
+    private long End(long mark)
     {
-        var cap = end < Unbounded ? calendar.LastMark(calendar.InstantOf(end)) : Never;
+        if (times.Finishes is null)
+            return calendar.InstantOf(mark);
+        var end = long.MinValue;
+        for (var place = 0; place < special.Length; place++)
+        {
+            var happened = (special[place] & TaskTimes.IsSignedOff) != 0;
+            end = Math.Max(end, happened ? times.Finishes[place] : calendar.InstantOf(marks[4 * place + 1]));
+        }
+
+        return end;
+    }
+
+    private long Cap()
+    {
+        var cap = into.End is { } end ? calendar.LastMark(end) : Never;
         return times.DateGiven is { } given ? Math.Min(cap, calendar.LastMark(given)) : cap;
     }
 
@@ -146,11 +163,13 @@ internal sealed partial class DatePasses(Network network, TaskTimes times, WorkC
             if (special[place] != 0)
                 (start, finish, slack) = Special(place, cap, lastWork, (start, finish, slack));
             var side = twice == 0 ? 0L : 1L;
-            marks[4 * place + 2] = Math.Min((finish & ~side) + side - twice, start);
+            marks[4 * place + 2] = IsStarted(place) ? Never : Math.Min((finish & ~side) + side - twice, start);
             marks[4 * place + 3] = finish;
             free[place] = slack;
         }
     }
+
+    private bool IsStarted(int place) => (special[place] & (TaskTimes.IsInHand | TaskTimes.IsSignedOff)) != 0;
 
     private long BeforeElapsed(long mark, long lag) =>
         mark >= Unbounded ? Never : calendar.LastMark(calendar.InstantOf(mark) - lag);

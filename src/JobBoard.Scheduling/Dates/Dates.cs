@@ -17,8 +17,8 @@ public sealed class Dates
     /// <summary>How many tasks there are.</summary>
     public int Count => network.TaskCount;
 
-    /// <summary>The earliest possible end of everything; null if it rests on something that is not known.</summary>
-    public long? End => EndMark < DatePasses.Unbounded ? calendar.InstantOf(EndMark) : null;
+    /// <summary>The earliest possible end of everything, now if there are no tasks; null if it rests on something that is not known.</summary>
+    public long? End { get; internal set; }
 
     /// <summary>The dates of a task.</summary>
     public TaskDates this[int task] => DatesAt(network.PlaceOf[task]);
