@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Commands;
+using JobBoard.Domain.Entries;
+using JobBoard.Domain.Holds;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Rules;
+using JobBoard.Domain.Work;
+using static JobBoard.Domain.Tests.Deciding.TestShop;
+
+namespace JobBoard.Domain.Tests.Deciding;
+
+public class StartingTests
+{
+    [Fact]
+    public void Second_of_two_starters_is_told_by_whom()
+    {
+        var shop = Open().With("heron", Plan(Task("a")));
+        shop.Does("inga", shop.Start("heron", "a", "inga"));
+
+        var reason = shop.Reasons("sol", shop.Start("heron", "a", "sol")).Single(r => r.Rule == RuleBook.Ids.TaskState);
+
+        Assert.Contains("Inga", shop.State.Say(reason.Words), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Everything_it_waits_on_is_listed_at_once()
+    {
+        var plan = Plan(
+            Task("a"),
+            Task("b") with { Needs = [new("battery", ["isolated"])], Parts = ["pump"], Crew = [new("lead", "fuel")], Place = "fuel corner" }) with
+        {
+            Items = [new() { Id = "battery", Name = "Battery", Conditions = ["live", "isolated"], AtTakeIn = "live", AsForTheRoad = "live" }],
+            Parts = [new("pump", "Pump")],
+            Holds = [new() { Id = "h", Name = "Hold", Stage = "s" }],
+            Links = [new("h", "a"), new("b", "h"), new("b", "a", LinkKind.StartStart)],
+        };
+        var shop = Open();
+        shop.Rules = RuleBook.Full.Without(RuleBook.Ids.PlanFault);
+        shop.With("heron", plan);
+        shop.Rules = RuleBook.Full;
+        shop.Does("tove", new RaiseStop(StopScope.Car, "wait") { Car = "heron" });
+
+        var rules = shop.Refused("sol", shop.Start("heron", "b", "sol"));
+
+        Assert.Equal(
+            new[] { RuleBook.Ids.Condition, RuleBook.Ids.HoldPoint, RuleBook.Ids.Link, RuleBook.Ids.PartRight, RuleBook.Ids.People, RuleBook.Ids.Place, RuleBook.Ids.Stop }.Order(),
+            rules.Order());
+    }
+
+    [Fact]
+    public void Elapsed_lag_runs_by_the_clock_from_end_of_work()
+    {
+        var plan = Plan(Task("paint"), Task("fit")) with { Links = [new("fit", "paint", LinkKind.FinishStart, 60, LagClock.Elapsed)] };
+        var shop = Open().With("heron", plan);
+        shop.DoTask("heron", "paint", "inga");
+        shop.Later(59);
+
+        var waiting = shop.Reasons("inga", shop.Start("heron", "fit", "inga")).Single();
+        shop.Later(1);
+        shop.Does("inga", shop.Start("heron", "fit", "inga"));
+
+        Assert.Equal(RuleBook.Ids.Lag, waiting.Rule);
+        Assert.Equal(shop.Now, waiting.When);
+    }
+
+    [Fact]
+    public void Lead_is_met_when_no_more_than_it_remains()
+    {
+        var plan = Plan(Task("a", 60), Task("b")) with { Links = [new("b", "a", LinkKind.FinishStart, -20)] };
+        var shop = Open().With("heron", plan);
+        shop.Does("inga", shop.Start("heron", "a", "inga"));
+        shop.Later(39);
+        Assert.Equal([RuleBook.Ids.Link], shop.Refused("sol", shop.Start("heron", "b", "sol")));
+
+        shop.Later(1);
+
+        shop.Does("sol", shop.Start("heron", "b", "sol"));
+    }
+
+    [Fact]
+    public void Apprentice_works_only_beside_their_person()
+    {
+        var shop = Open().With("heron", Plan(Task("a")));
+
+        Assert.Contains(RuleBook.Ids.ApprenticeBeside, shop.Refused("mirek", shop.Start("heron", "a", "mirek")));
+
+        shop.Does("inga", shop.Start("heron", "a", "inga", "mirek:hand"));
+    }
+
+    [Fact]
+    public void Load_in_the_sweep_keeps_people_from_under()
+    {
+        var lift = Task("lift") with { Gear = [new("hoist", 500)], Changes = [new("engine", "out", "in") { Through = ["hanging"] }], HowLeft = ["hanging"] };
+        var under = Task("under") with { Hazards = [new("under-the-car")] };
+        var engine = new Item
+        {
+            Id = "engine",
+            Name = "Engine",
+            Conditions = ["out", "hanging", "in"],
+            AtTakeIn = "out",
+            AsForTheRoad = "in",
+            Dangers = [new("hanging", "suspended-load")],
+        };
+        var shop = Open().With("heron", Plan(lift, under) with { Items = [engine] });
+        shop.Does("inga", shop.Start("heron", "lift", "inga"));
+
+        Assert.Equal([RuleBook.Ids.KeepApart], shop.Refused("sol", shop.Start("heron", "under", "sol")));
+
+        shop.Does("inga", new LeavePartDone { Car = "heron", Task = "lift", How = "hanging", Items = ImmutableSortedDictionary<string, string>.Empty.Add("engine", "hanging") });
+        Assert.Equal([RuleBook.Ids.KeepApart], shop.Refused("sol", shop.Start("heron", "under", "sol")));
+        Assert.Equal(["hoist"], shop.State.Cars["heron"].Tasks["lift"].Gear);
+    }
+}
