@@ -87,7 +87,11 @@ public sealed record CrewNeed(string Duty, string? Qualification = null, int Cou
 public sealed record GearNeed(string Kind, decimal? MinRatedKg = null);
 
 /// <summary>A condition that must hold while the task is done. <paramref name="Item"/> may be a shop item as <c>shop/ID</c>.</summary>
-public sealed record Need(string Item, ImmutableArray<string> Conditions);
+public sealed record Need(string Item, ImmutableArray<string> Conditions)
+{
+    /// <summary>Any of these will do; never default.</summary>
+    public ImmutableArray<string> Conditions { get; init; } = Conditions.IsDefault ? [] : Conditions;
+}
 
 /// <summary>A change of an item's condition, from start to sign-off, through conditions on the way.</summary>
 public sealed record Change(string Item, string From, string To)
