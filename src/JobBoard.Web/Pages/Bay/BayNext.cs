@@ -50,4 +50,8 @@ public sealed record BayDuty(string Duty, string Words, ImmutableArray<BayChoice
 /// <param name="Name">Its name.</param>
 /// <param name="CanSignOff">Whether it can be signed off now; if not, it can only be left part-done.</param>
 /// <param name="AskHowLeft">What is asked when it is left part-done.</param>
-public sealed record BayLeaveFirst(string TaskId, string Name, bool CanSignOff, ImmutableArray<BayHowLeft> AskHowLeft);
+public sealed record BayLeaveFirst(string TaskId, string Name, bool CanSignOff, ImmutableArray<BayHowLeft> AskHowLeft)
+{
+    /// <summary>Its car's id.</summary>
+    public string CarId { get; init; } = "";
+}

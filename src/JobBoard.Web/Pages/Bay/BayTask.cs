@@ -128,6 +128,15 @@ public sealed record BayReading
     /// <summary>Instruments that can take it; the first is the one used last.</summary>
     public ImmutableArray<BayChoice> Instruments { get; init; } = [];
 
+    /// <summary>Who may be the second person to have seen it; empty where one is enough.</summary>
+    public ImmutableArray<BayChoice> SeenBy { get; init; } = [];
+
+    /// <summary>The tool to fetch, in words.</summary>
+    public string Tool { get; init; } = "";
+
+    /// <summary>The condition it is taken in, in words.</summary>
+    public string TakenWhen { get; init; } = "";
+
     /// <summary>What the field says when the last entry could not be taken (names the fix), or nothing.</summary>
     public string? Error { get; init; }
 

@@ -95,6 +95,9 @@ public sealed record BayStop
 
     /// <summary>The standing dangers to answer when making safe; null where this person is not asked to.</summary>
     public ImmutableArray<BayStandingDanger>? ToMakeSafe { get; init; }
+
+    /// <summary>Items (<c>car/item</c>) whose real condition is asked when making safe.</summary>
+    public ImmutableArray<BayHowLeft> ItemsToSay { get; init; } = [];
 }
 
 /// <summary>A danger that stands: answered as ended or still standing when making safe.</summary>

@@ -1,0 +1,31 @@
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Readings;
+
+namespace JobBoard.Domain.Rules;
+
+/// <summary>What screens ask about readings, by the same code as the rules.</summary>
+public static class Looks
+{
+    /// <summary>Whether the latest reading that stands holds what rests on it.</summary>
+    public static bool Holds(CarBoard car, PlanTask task, ReadingNeed need) => HoldRules.Holding(car, task, need) is not null;
+
+    /// <summary>The latest reading that has not lapsed.</summary>
+    public static Reading? Latest(CarBoard car, string task, string reading) => HoldRules.Latest(car, task, reading);
+
+    /// <summary>The latest reading, lapsed ones included.</summary>
+    public static Reading? LatestOfAll(CarBoard car, string task, string reading) =>
+        car.Readings.TryGetValue(task + "/" + reading, out var all) ? all.OrderBy(r => r.At).ThenBy(r => r.Seq).LastOrDefault() : null;
+
+    /// <summary>What still stands against signing a task off.</summary>
+    public static IEnumerable<WaitingOn> MissingForSignOff(TaskQuestion question) => Finishing.Missing(question);
+
+    /// <summary>Whether a person may check a task a second time.</summary>
+    public static bool MayCheck(TaskQuestion question, People.Person person) => Finishing.MayCheck(question, person);
+
+    /// <summary>Whether a stop's scope holds a task.</summary>
+    public static bool Covers(Holds.Stop stop, CarBoard car, string task, string? place) => HoldRules.Covers(stop, car, task, place);
+
+    /// <summary>What made evidence lapse, in words.</summary>
+    public static string Cause(TaskQuestion question, Work.Lapse lapse) => HoldRules.Cause(question, lapse);
+}
