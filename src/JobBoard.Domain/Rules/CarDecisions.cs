@@ -40,7 +40,7 @@ internal static class CarDecisions
         if (string.IsNullOrWhiteSpace(c.Name)) ask.Bad("name", "Give the car a name people can call across the shop.");
         CheckPlace(ask, c.Car, c.Place);
         if (ask.Has(RuleBook.Ids.PlanFault))
-            ask.Reasons.AddRange(PlanChanges.Faults(ask, c.Plan).Select(f => new WaitingOn(RuleBook.Ids.PlanFault, $"{f.Words}{(f.Repair is null ? "" : " " + f.Repair)}", About: f.At)));
+            ask.Reasons.AddRange(PlanChanges.Faults(ask, c.Plan));
         if (ask.Reasons.Count == 0) ask.Facts.Add(new CarTakenIn(c.Name.Trim(), c.Plan, c.Place) { Car = c.Car });
     }
 

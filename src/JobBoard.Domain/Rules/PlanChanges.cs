@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Entries;
@@ -21,9 +20,8 @@ internal static class PlanChanges
         var fact = new PlanChanged(c.Add, c.TakeOut, c.AddLinks, c.TakeOutLinks, c.Why.Trim()) { Car = car.Id };
         if (ask.Has(RuleBook.Ids.PlanFault))
         {
-            var before = Faults(ask, car.Plan).Select(f => (f.Code, f.Words)).ToHashSet();
-            ask.Reasons.AddRange(Faults(ask, fact.ApplyTo(car.Plan)).Where(f => !before.Contains((f.Code, f.Words)))
-                .Select(f => new WaitingOn(RuleBook.Ids.PlanFault, $"{f.Words}{(f.Repair is null ? "" : " " + f.Repair)}", About: f.At)));
+            var added = PlanFaults.Added(car.Plan, fact.ApplyTo(car.Plan), ShopFacts.Of(ask.Shop, ask.Now));
+            ask.Reasons.AddRange(added.Select(Reason));
         }
 
         if (ask.Reasons.Count == 0) ask.Facts.Add(fact);
@@ -36,6 +34,9 @@ internal static class PlanChanges
             ask.Refuse(RuleBook.Ids.TaskState, $"{PlanIndex.Of(car.Plan).Task(id)?.Name} was begun: it stays in the plan.", about: id);
     }
 
-    /// <summary>Every fault of a plan in this shop today.</summary>
-    public static ImmutableArray<(string Code, string At, string Words, string? Repair)> Faults(Ask ask, Plan plan) => [];
+    /// <summary>Every fault of a plan in this shop today, as reasons against it.</summary>
+    public static IEnumerable<WaitingOn> Faults(Ask ask, Plan plan) => PlanFaults.Find(plan, ShopFacts.Of(ask.Shop, ask.Now)).Select(Reason);
+
+    private static WaitingOn Reason(PlanFault fault) =>
+        new(RuleBook.Ids.PlanFault, $"{fault.Words}{(fault.Repair is null ? "" : " " + fault.Repair)}", About: fault.At);
 }
