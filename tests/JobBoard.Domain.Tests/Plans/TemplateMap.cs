@@ -46,6 +46,8 @@ internal sealed record TemplateMap
 /// <summary>The shipped files, read once.</summary>
 internal static class Seed
 {
+    public static string PlanText { get; } = Text("plans/mid-engine-v8.json");
+
     public static Plan Plan { get; } = Read<Plan>("plans/mid-engine-v8.json");
 
     public static TemplateMap Map { get; } = Read<TemplateMap>("plans/mid-engine-v8.map.json");
@@ -57,8 +59,9 @@ internal static class Seed
     public static ImmutableArray<ShopItem> Items { get; } = Read<ImmutableArray<ShopItem>>("shop/items.json");
 
     private static T Read<T>(string file) =>
-        JsonSerializer.Deserialize<T>(File.ReadAllText(Path.Combine(Folder(), "seed-data", file)), PlanJson.Options)
-        ?? throw new InvalidDataException(file);
+        JsonSerializer.Deserialize<T>(Text(file), PlanJson.Options) ?? throw new InvalidDataException(file);
+
+    private static string Text(string file) => File.ReadAllText(Path.Combine(Folder(), "seed-data", file));
 
     private static string Folder()
     {
