@@ -1,4 +1,1 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.MapGet("/", () => "Job Board");
-app.Run();
+return await JobBoard.Web.Verbs.CommandLine.Run(args, Console.Out, Console.Error);

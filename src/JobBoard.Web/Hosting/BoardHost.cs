@@ -1,0 +1,61 @@
+using JobBoard.Shop.Running;
+using JobBoard.Shop.Templates;
+using JobBoard.Web.Live;
+using JobBoard.Web.Posting;
+using JobBoard.Web.SignIn;
+using JobBoard.Web.Verbs;
+using Microsoft.AspNetCore.DataProtection;
+
+namespace JobBoard.Web.Hosting;
+
+/// <summary>The web server over a running shop.</summary>
+public static class BoardHost
+{
+    /// <summary>Builds the server; it is not started and does not own the shop.</summary>
+    public static WebApplication Build(RunningShop shop, ListenAddress listen)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(BoardHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseUrls(listen.Url);
+        builder.WebHost.ConfigureKestrel(k => k.AddServerHeader = false);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        AddServices(builder.Services, shop);
+        var app = builder.Build();
+        Configure(app);
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, RunningShop shop)
+    {
+        services.AddSingleton(shop.Runner).AddSingleton(shop.SystemClock).AddSingleton(shop.Database);
+        services.AddSingleton(new TemplateShelf(SeedData.Templates));
+        services.AddDataProtection().SetApplicationName("jobboard").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(shop.Folder, "keys")));
+        services.AddHttpContextAccessor();
+        services.AddRazorPages();
+        services.AddRazorComponents();
+        services.AddShopSignIn();
+        services.AddPosting();
+        services.AddLive();
+    }
+
+    private static void Configure(WebApplication app)
+    {
+        app.UseExceptionHandler("/error");
+        app.UseMiddleware<SafeHeaders>();
+        app.UseMiddleware<FirstRunGate>();
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapGet("/health", (ShopRunner runner) => Results.Text($"well {runner.State.Seq}")).AllowAnonymous();
+        app.MapGet("/", (HttpContext http, Viewers viewers) => Results.Redirect(viewers.Of(http.User) is WallViewer ? "/floor" : "/bay"))
+            .RequireAuthorization(Policies.Look);
+        app.MapWallLink();
+        app.MapLive();
+        app.MapRazorPages();
+    }
+}

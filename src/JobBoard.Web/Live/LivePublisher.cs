@@ -1,0 +1,116 @@
+using System.Collections.Concurrent;
+using System.Threading.Channels;
+using JobBoard.Shop.Running;
+using Microsoft.AspNetCore.SignalR;
+
+namespace JobBoard.Web.Live;
+
+/// <summary>
+/// Pushes what changed. On the bare signal it takes one picture, renders each watched fragment once per audience and sends
+/// those that look different, at most three times a second; signals in between are one. It never holds up the writer.
+/// </summary>
+public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
+{
+    /// <summary>Time between two pushes.</summary>
+    public static readonly TimeSpan Spacing = TimeSpan.FromMilliseconds(334);
+
+    /// <summary>Time between two heartbeats.</summary>
+    public static readonly TimeSpan BeatEvery = TimeSpan.FromSeconds(2);
+
+    private readonly Channel<bool> _signals = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly ConcurrentDictionary<string, Watch> _watches = new(StringComparer.Ordinal);
+    private long _pushedSeq;
+
+    /// <summary>Which build this is: a page of another one loads itself again.</summary>
+    public static string Build { get; } = typeof(LivePublisher).Assembly.ManifestModule.ModuleVersionId.ToString("N");
+
+    /// <summary>What a heartbeat says now.</summary>
+    public Beat Beat => new(runner.JournalId, Build, Interlocked.Read(ref _pushedSeq), runner.Now.ToUnixTimeMilliseconds());
+
+    /// <summary>Begins to watch a fragment for one more connection, and gives it as it is now.</summary>
+    internal async Task<FragmentPush> Join(FragmentId id)
+    {
+        var watch = _watches.GetOrAdd(id.ToString(), _ => new Watch(id));
+        lock (watch) watch.Watchers++;
+        var (now, changed) = await watch.Render(fragments, fragments.Picture()).ConfigureAwait(false);
+        if (changed) Send(now);
+        return now;
+    }
+
+    /// <summary>One connection less.</summary>
+    internal void Leave(FragmentId id)
+    {
+        if (!_watches.TryGetValue(id.ToString(), out var watch)) return;
+        lock (watch) watch.Watchers--;
+    }
+
+    /// <inheritdoc/>
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        runner.HeadMoved += Signal;
+        using var beats = new Timer(_ => SendBeat(), null, BeatEvery, BeatEvery);
+        try
+        {
+            Interlocked.Exchange(ref _pushedSeq, runner.State.Seq);
+            while (await _signals.Reader.WaitToReadAsync(stoppingToken).ConfigureAwait(false))
+            {
+                _signals.Reader.TryRead(out _);
+                await Push().ConfigureAwait(false);
+                await Task.Delay(Spacing, clock, stoppingToken).ConfigureAwait(false);
+            }
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // The server ends.
+        }
+        finally
+        {
+            runner.HeadMoved -= Signal;
+        }
+    }
+
+    private void Signal() => _signals.Writer.TryWrite(true);
+
+    private async Task Push()
+    {
+        var picture = fragments.Picture();
+        foreach (var (key, watch) in _watches)
+        {
+            if (watch.Watchers > 0) await PushOne(watch, picture).ConfigureAwait(false);
+            else _watches.TryRemove(key, out _);
+        }
+
+        Interlocked.Exchange(ref _pushedSeq, picture.Head.Seq);
+    }
+
+    private async Task PushOne(Watch watch, Picture picture)
+    {
+        try
+        {
+            var (now, changed) = await watch.Render(fragments, picture).ConfigureAwait(false);
+            if (changed) Send(now);
+        }
+        catch (Exception error) when (error is not OperationCanceledException)
+        {
+            // One fragment that cannot be rendered must not darken the others.
+            log.LogError(error, "Fragment {Fragment} could not be rendered at entry {Seq}.", watch.Id, picture.Head.Seq);
+        }
+    }
+
+    // Not awaited: a viewer that does not read is cut off after two seconds and holds up nobody.
+    private void Send(FragmentPush push) => _ = Logged(hub.Clients.Group(push.Id).SendAsync("fragment", push));
+
+    private void SendBeat() => _ = Logged(hub.Clients.All.SendAsync("beat", Beat));
+
+    private async Task Logged(Task sending)
+    {
+        try
+        {
+            await sending.ConfigureAwait(false);
+        }
+        catch (Exception error) when (error is OperationCanceledException or IOException or InvalidOperationException)
+        {
+            log.LogDebug(error, "A push did not reach a viewer.");
+        }
+    }
+}

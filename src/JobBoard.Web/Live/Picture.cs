@@ -1,0 +1,37 @@
+using JobBoard.Domain.Boards;
+using JobBoard.Shop.Dates;
+using JobBoard.Shop.Running;
+using JobBoard.Web.Posting;
+
+namespace JobBoard.Web.Live;
+
+/// <summary>What screens are made from: the committed state, the instant it is looked at, and the dates that follow from both.</summary>
+public sealed class Picture
+{
+    /// <summary>A picture of the shop now.</summary>
+    public Picture(ShopState shop, Head head, DateBook dates)
+    {
+        (Shop, Head) = (shop, head);
+        Zone = ShopZone.Of(shop);
+        Now = Local(head.At);
+        Dates = dates;
+    }
+
+    /// <summary>The state.</summary>
+    public ShopState Shop { get; }
+
+    /// <summary>Its stamp.</summary>
+    public Head Head { get; }
+
+    /// <summary>The instant, with the shop's offset.</summary>
+    public DateTimeOffset Now { get; }
+
+    /// <summary>The shop's zone.</summary>
+    public TimeZoneInfo Zone { get; }
+
+    /// <summary>The dates of the cars.</summary>
+    public DateBook Dates { get; }
+
+    /// <summary>An instant with the shop's offset.</summary>
+    public DateTimeOffset Local(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone);
+}

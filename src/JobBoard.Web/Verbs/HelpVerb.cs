@@ -1,0 +1,31 @@
+namespace JobBoard.Web.Verbs;
+
+/// <summary><c>jobboard help</c>.</summary>
+internal static class HelpVerb
+{
+    private const string Words =
+        """
+        Job Board: a workshop's board for engine conversions.
+
+        jobboard [serve] [--data DIR] [--listen ADDRESS] [--demo]
+            Serves the shop in DIR (by default a folder of this user's application data) at ADDRESS (by default
+            http://127.0.0.1:5080). Plain HTTP: beyond this machine only on a network you trust.
+            --demo  a made-up shop in a throw-away folder, on this machine only.
+        jobboard dates FOLDER [--json]
+            Works out dates and floats of the network in FOLDER (tasks.csv, links.csv).
+        jobboard rebuild [--data DIR]
+            Fills the history tables anew from the day book. The server must not be running.
+        jobboard verify [--data DIR]
+            Reads the whole day book and says whether every entry follows from the one before. The server must not be running.
+        jobboard health [--listen ADDRESS]
+            Asks a running server whether it is well; exit code 0 if so.
+        jobboard help
+            This.
+        """;
+
+    public static async Task<int> Run(TextWriter output)
+    {
+        await output.WriteLineAsync(Words).ConfigureAwait(false);
+        return 0;
+    }
+}

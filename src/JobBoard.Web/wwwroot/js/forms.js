@@ -1,0 +1,134 @@
+// Command forms: sent without leaving the page. What was typed stays until it is done; nothing pretends to have been sent.
+import { seen } from "./live.js";
+import { forgetTyped } from "./typed.js";
+
+const PATIENCE = 8000;
+const sending = new Map();
+
+/** A random id where the page is not served over HTTPS and crypto.randomUUID is not there. */
+export function newId() {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  bytes[6] = (bytes[6] & 0x0f) | 0x40;
+  bytes[8] = (bytes[8] & 0x3f) | 0x80;
+  const hex = [...bytes].map((b) => b.toString(16).padStart(2, "0")).join("");
+  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
+}
+
+const token = () => document.querySelector('meta[name="antiforgery"]')?.content ?? "";
+
+// The same form pressed again for want of an answer is the same command: it keeps its id and its moment.
+function attemptOf(form, body) {
+  const words = JSON.stringify([...body].filter(([name]) => !["command", "seen", "pin", "ago", "__RequestVerificationToken"].includes(name)));
+  const last = sending.get(form.id || form);
+  if (last && last.words === words) return last;
+  const attempt = { id: newId(), words, tapped: performance.now(), seen: seen(), busy: false };
+  sending.set(form.id || form, attempt);
+  return attempt;
+}
+
+function bodyOf(form, submitter) {
+  const body = new FormData(form);
+  if (submitter?.name) body.set(submitter.name, submitter.value);
+  const attempt = attemptOf(form, body);
+  body.set("command", attempt.id);
+  body.set("seen", String(attempt.seen));
+  body.set("ago", String(Math.round(performance.now() - attempt.tapped)));
+  body.set("__RequestVerificationToken", token());
+  return { body, attempt };
+}
+
+async function send(form, submitter) {
+  const { body, attempt } = bodyOf(form, submitter);
+  if (attempt.busy) return;
+  attempt.busy = true;
+  form.setAttribute("aria-busy", "true");
+  try {
+    const response = await fetch(form.action, {
+      method: "POST", body, headers: { Accept: "application/json" }, signal: AbortSignal.timeout(PATIENCE),
+    });
+    await answer(form, response);
+  } catch {
+    notSent(form);
+  } finally {
+    attempt.busy = false;
+    form.removeAttribute("aria-busy");
+    count();
+  }
+}
+
+async function answer(form, response) {
+  const said = await response.json();
+  const kept = said.outcome === "pin" || said.outcome === "unavailable";
+  if (!kept) sending.delete(form.id || form);
+  delete form.dataset.unsent;
+  if (said.outcome === "done") return done(form, said);
+  const where = answerOf(form);
+  where.innerHTML = said.html;
+  if (said.outcome === "signed-out") where.append(link("/sign-in?back=" + encodeURIComponent(location.pathname + location.search), "Sign in"));
+  if (said.outcome === "stale") where.append(link(location.href, "Load the page again"));
+  for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
+  for (const fault of said.faults ?? []) form.elements[fault.field]?.setAttribute?.("aria-invalid", "true");
+  (where.querySelector("input") ?? form.querySelector('[aria-invalid="true"]') ?? where).focus?.();
+}
+
+function done(form, said) {
+  answerOf(form).replaceChildren();
+  forgetTyped(form);
+  form.reset();
+  form.closest("details.ask")?.removeAttribute("open");
+  form.closest("dialog")?.close?.();
+  form.dispatchEvent(new CustomEvent("command:done", { bubbles: true, detail: said }));
+  const back = form.elements.back?.value;
+  if (back && back !== location.pathname + location.search) location.assign(back);
+  else if (!form.closest("[data-fragment]")) location.reload();
+}
+
+function notSent(form) {
+  form.dataset.unsent = form.dataset.words ?? "";
+  const stop = form.dataset.command === "raise-stop";
+  const box = document.createElement("div");
+  box.className = stop ? "notice inverse not-heard" : "notice strong not-sent";
+  box.setAttribute("role", "alert");
+  const words = document.createElement("p");
+  words.textContent = stop ? "NOT HEARD: SHOUT" : "Not sent: no signal. What you typed is kept here. Send it again when the line is back.";
+  box.append(words);
+  answerOf(form).replaceChildren(box);
+  if (stop) navigator.vibrate?.([400, 150, 400, 150, 400]);
+}
+
+function answerOf(form) {
+  let where = form.querySelector(".answer") ?? form.querySelector(".refusal")?.parentElement?.closest(".answer");
+  if (!where) {
+    where = document.createElement("div");
+    where.className = "answer";
+    where.setAttribute("role", "status");
+    form.querySelector(".refusal")?.remove();
+    form.append(where);
+  }
+  return where;
+}
+
+function link(href, words) {
+  const a = document.createElement("a");
+  a.className = "button";
+  a.href = href;
+  a.textContent = words;
+  return a;
+}
+
+// How many forms on this page hold something that was tapped and has not arrived.
+function count() {
+  const unsent = document.querySelectorAll("form[data-unsent]").length;
+  document.documentElement.dataset.unsent = String(unsent);
+  for (const where of document.querySelectorAll("[data-unsent-words]")) where.textContent = unsent === 0 ? "" : unsent + " not yet sent, no signal";
+}
+
+export function start() {
+  document.addEventListener("submit", (event) => {
+    const form = event.target;
+    if (!form.matches("form[data-command]")) return;
+    event.preventDefault();
+    send(form, event.submitter);
+  });
+  window.addEventListener("beforeunload", (event) => { if (document.querySelector("form[data-unsent]")) event.preventDefault(); });
+}
