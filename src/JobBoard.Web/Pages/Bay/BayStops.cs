@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.Holds;
+using JobBoard.Domain.People;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Rules;
+using JobBoard.Domain.Work;
+using JobBoard.Web.Live;
+using JobBoard.Web.Pages.Floor;
+using JobBoard.Web.Pages.Shared;
+
+namespace JobBoard.Web.Pages.Bay;
+
+/// <summary>Stops as the people they touch see them.</summary>
+public static class BayStops
+{
+    /// <summary>One stop for one person.</summary>
+    public static BayStop Of(Picture picture, Stop stop, Person me)
+    {
+        var shop = picture.Shop;
+        return new()
+        {
+            Id = stop.Id,
+            Scope = FloorMapping.ScopeWords(shop, stop),
+            Why = shop.Say(stop.Why),
+            RaisedBy = stop.Clash is null ? shop.NameOf(stop.RaisedBy) : "the board",
+            RaisedAt = picture.Local(stop.RaisedAt),
+            State = stop.Safe is null ? StopState.ToldToStop : StopState.MadeSafe,
+            AsksMe = stop.Told.TryGetValue(me.Id, out var heard) && heard is null,
+            NotHeard = [.. stop.Told.Where(t => t.Value is null).Select(t => shop.NameOf(t.Key))],
+            MadeSafe = stop.Safe is { } safe ? $"Made safe by {shop.NameOf(safe.By)}: {safe.How}" : null,
+            Release = "The foreman releases.",
+            ToMakeSafe = stop.Safe is null && (stop.Told.ContainsKey(me.Id) || me.Position >= Position.Foreman) ? ToAnswer(shop, stop) : null,
+            ItemsToSay = stop.Safe is null ? ItemsToSay(shop, stop) : [],
+        };
+    }
+
+    private static ImmutableArray<BayStandingDanger> ToAnswer(ShopState shop, Stop stop) =>
+    [
+        .. Stopping.InScope(shop, stop).DistinctBy(d => d.Key)
+            .Select(d => (Danger: d, Kind: shop.Hazards.GetValueOrDefault(d.Hazard!)))
+            .Select(x => new BayStandingDanger(x.Danger.Key, Words(shop, x.Danger, x.Kind?.Name), FloorMapping.Sign(x.Kind?.Sign))),
+    ];
+
+    private static string Words(ShopState shop, Domain.Hazards.Danger danger, string? name)
+    {
+        var car = danger.Car is null ? null : shop.Cars.GetValueOrDefault(danger.Car);
+        var item = danger.Item is null || car is null ? null : PlanIndex.Of(car.Plan).Item(danger.Item)?.Name;
+        return item is null ? name ?? danger.Hazard! : $"{name ?? danger.Hazard}: {item} {danger.Condition}";
+    }
+
+    /// <summary>Items of the work in scope whose real condition has to be said, because the work passes through others.</summary>
+    private static ImmutableArray<BayHowLeft> ItemsToSay(ShopState shop, Stop stop) =>
+    [
+        .. from work in Stopping.InHand(shop)
+           where Looks.Covers(stop, work.Car, work.Task.Id, work.Place)
+           let task = PlanIndex.Of(work.Car.Plan).Task(work.Task.Id)
+           where task is not null
+           from change in task.Changes
+           where !change.Through.IsEmpty
+           select new BayHowLeft($"{work.Car.Id}/{change.Item}", $"{PlanIndex.Of(work.Car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]),
+    ];
+
+    /// <summary>What a stop can be raised on from here, the nearest first: <c>task:CAR/TASK</c>, <c>car:CAR</c>, <c>place:PLACE</c>, <c>shop</c>.</summary>
+    public static ImmutableArray<BayChoice> Scopes(ShopState shop, ImmutableArray<(CarBoard Car, TaskState State)> mine)
+    {
+        var scopes = ImmutableArray.CreateBuilder<BayChoice>();
+        foreach (var (car, state) in mine)
+            scopes.Add(new($"task:{car.Id}/{state.Id}", PlanIndex.Of(car.Plan).Task(state.Id)?.Name ?? state.Id));
+        foreach (var car in mine.Select(m => m.Car).Concat(shop.Cars.Values).DistinctBy(c => c.Id)) scopes.Add(new("car:" + car.Id, car.Name));
+        foreach (var place in shop.Places.Values) scopes.Add(new("place:" + place.Id, place.Name));
+        scopes.Add(new("shop", "the whole shop"));
+        return scopes.DrainToImmutable();
+    }
+}
