@@ -14,12 +14,13 @@ internal sealed class OpenTable
     private const int InstantBits = 11;
     private const int WorkBits = 10;
 
-    private readonly long[] open;
-    private readonly long[] close;
-    private readonly long[] shift;
-    private readonly long[] work;
+    private readonly Stretch[] stretches;
     private readonly int[] byInstant;
     private readonly int[] byWork;
+    private readonly long firstInstant;
+    private readonly long lastInstant;
+    private readonly long firstWork;
+    private readonly long lastWork;
 
     /// <param name="spans">Stretches in order, apart from one another, none empty.</param>
     /// <param name="origin">The instant at which working time is 0.</param>
@@ -28,12 +29,13 @@ internal sealed class OpenTable
     public OpenTable(List<(long Open, long Close)> spans, long origin, DateOnly from, DateOnly to)
     {
         (From, To) = (from, to);
-        open = [.. spans.Select(s => s.Open)];
-        close = [.. spans.Select(s => s.Close)];
-        work = WorkAt(spans, origin);
-        shift = [.. open.Zip(work, (o, w) => o - w)];
-        byInstant = Rank(open, open.Length == 0 ? 0 : close[^1], InstantBits);
-        byWork = Rank(work.AsSpan(0, open.Length), work[^1], WorkBits);
+        stretches = Stretches(spans, origin);
+        byInstant = Rank([.. spans.Select(s => s.Open)], spans is [] ? 0 : spans[^1].Close, InstantBits);
+        byWork = Rank([.. stretches.SkipLast(1).Select(s => s.Work)], stretches[^1].Work, WorkBits);
+        if (spans is [])
+            return;
+        (firstInstant, lastInstant) = (spans[0].Open, spans[^1].Close);
+        (firstWork, lastWork) = (stretches[0].Work, stretches[^1].Work);
     }
 
     public DateOnly From { get; }
@@ -43,64 +45,76 @@ internal sealed class OpenTable
     /// <summary>Whether the instant lies well inside, so that its answer cannot change as the table grows.</summary>
     public bool Covers(long instant) => BeginsBefore(instant) && EndsAfter(instant);
 
-    public bool BeginsBefore(long instant) => open.Length > 0 && open[0] < instant;
+    public bool BeginsBefore(long instant) => firstInstant < instant;
 
-    public bool EndsAfter(long instant) => open.Length > 0 && instant < close[^1];
+    public bool EndsAfter(long instant) => instant < lastInstant;
 
     /// <summary>As <see cref="Covers"/>, for a mark.</summary>
     public bool CoversMark(long mark) => BeginsBeforeMark(mark) && EndsAfterMark(mark);
 
-    public bool BeginsBeforeMark(long mark) => open.Length > 0 && work[0] < (mark - 1) >> 1;
+    public bool BeginsBeforeMark(long mark) => firstWork < (mark - 1) >> 1;
 
-    public bool EndsAfterMark(long mark) => open.Length > 0 && mark >> 1 < work[^1];
+    public bool EndsAfterMark(long mark) => mark >> 1 < lastWork;
 
     /// <summary>The instant a mark stands for.</summary>
-    public long InstantOf(long mark) => shift[OfWork((mark - 1) >> 1)] + (mark >> 1);
+    public long InstantOf(long mark)
+    {
+        unchecked
+        {
+            var second = (mark - 1) >> 1;
+            var i = byWork[(int)((second - firstWork) >> WorkBits)];
+            while (stretches[i + 1].Work <= second)
+                i++;
+            return stretches[i].Shift + (mark >> 1);
+        }
+    }
 
     /// <summary>The first mark that is not before the instant.</summary>
     public long FirstMark(long instant)
     {
-        var i = OfInstant(instant - 1);
-        var end = close[i];
-        return instant <= end ? (instant - shift[i]) << 1 : ((end - shift[i]) << 1) + 1;
+        unchecked
+        {
+            ref readonly var last = ref LastOpening(instant - 1);
+            var left = last.Close - instant;
+            return ((instant + (left & (left >> 63)) - last.Shift) << 1) - (left >> 63);
+        }
     }
 
     /// <summary>The last mark that is not after the instant.</summary>
     public long LastMark(long instant)
     {
-        var i = OfInstant(instant);
-        var end = close[i];
-        return instant < end ? ((instant - shift[i]) << 1) + 1 : (end - shift[i]) << 1;
+        unchecked
+        {
+            ref readonly var last = ref LastOpening(instant);
+            var past = instant - last.Close;
+            return ((last.Close + (past & (past >> 63)) - last.Shift) << 1) - (past >> 63);
+        }
     }
 
     /// <summary>The last stretch that opens at or before the instant.</summary>
-    private int OfInstant(long instant)
+    private ref readonly Stretch LastOpening(long instant)
     {
-        var i = byInstant[(int)((instant - open[0]) >> InstantBits)];
-        while (i + 1 < open.Length && open[i + 1] <= instant)
+        var i = byInstant[unchecked((int)((instant - firstInstant) >> InstantBits))];
+        while (stretches[i + 1].Open <= instant)
             i++;
-        return i;
+        return ref stretches[i];
     }
 
-    /// <summary>The stretch in which the working second lies.</summary>
-    private int OfWork(long second)
+    /// <summary>The stretches, and one after them that never comes.</summary>
+    private static Stretch[] Stretches(List<(long Open, long Close)> spans, long origin)
     {
-        var i = byWork[(int)((second - work[0]) >> WorkBits)];
-        while (work[i + 1] <= second)
-            i++;
-        return i;
-    }
-
-    private static long[] WorkAt(List<(long Open, long Close)> spans, long origin)
-    {
-        var before = 0L;
-        foreach (var (start, end) in spans)
-            before += Math.Clamp(origin - start, 0, end - start);
-        var at = new long[spans.Count + 1];
-        at[0] = -before;
+        var work = 0L;
+        foreach (var (open, close) in spans)
+            work -= Math.Clamp(origin - open, 0, close - open);
+        var made = new Stretch[spans.Count + 1];
         for (var i = 0; i < spans.Count; i++)
-            at[i + 1] = at[i] + spans[i].Close - spans[i].Open;
-        return at;
+        {
+            made[i] = new Stretch(spans[i].Open, spans[i].Close, spans[i].Open - work, work);
+            work += spans[i].Close - spans[i].Open;
+        }
+
+        made[^1] = new Stretch(long.MaxValue, long.MaxValue, 0, work);
+        return made;
     }
 
     private static int[] Rank(ReadOnlySpan<long> starts, long end, int bits)
@@ -118,4 +132,7 @@ internal sealed class OpenTable
 
         return rank;
     }
+
+    /// <summary>One opening: its instants, working seconds before it, and what to add to working seconds for the instant.</summary>
+    private readonly record struct Stretch(long Open, long Close, long Shift, long Work);
 }

@@ -6,6 +6,9 @@ public sealed partial class WorkCalendar
     private static readonly DateOnly FirstDate = new(1800, 1, 1);
     private static readonly DateOnly LastDate = new(9990, 1, 1);
 
+    /// <summary>The table as it stands, to be asked directly for what it covers; null before the first question and if nothing closes.</summary>
+    internal OpenTable? Table => table;
+
     internal long InstantOf(long mark)
     {
         if (clock is null)

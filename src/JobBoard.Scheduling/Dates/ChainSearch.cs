@@ -38,36 +38,37 @@ internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar
             return (best, through);
         for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
         {
-            var before = rows.Entry[k] >> Network.PlaceBits;
-            if (Binds(place, rows.Entry[k], rows.Lag[k]) && (best < 0 || IsBetter(before, best)))
+            var before = LinkRows.Place(rows.Row[k]);
+            if (Binds(place, rows.Row[k]) && (best < 0 || IsBetter(before, best)))
                 (best, through) = (before, rows.Link[k]);
         }
 
         return (best, through);
     }
 
-    private bool Binds(int place, int link, long lag)
+    private bool Binds(int place, long row)
     {
         var twice = 2 * times.Work[place];
         var side = twice == 0 ? 0L : 1L;
-        var at = After(link, lag);
+        var at = After(row);
         if ((times.Marks[place] & TaskTimes.IsInHand) != 0)
-            return (link & Network.ToFinish) != 0 && at == Mark(place, 1);
-        if ((link & Network.ToFinish) == 0)
+            return (row & LinkRows.AtFinish) != 0 && at == Mark(place, 1);
+        if ((row & LinkRows.AtFinish) == 0)
             return (at | side) == Mark(place, 0);
         return at == Mark(place, 1) || (at - twice | side) == Mark(place, 0);
     }
 
-    private long After(int link, long lag)
+    private long After(long row)
     {
-        var (place, end) = (link >> Network.PlaceBits, link & Network.FromFinish);
-        if ((link & Network.Elapsed) == 0)
+        var lag = LinkRows.Lag(row);
+        var (place, end) = (LinkRows.Place(row), LinkRows.Other(row) & 1);
+        if ((row & LinkRows.Elapsed) == 0)
             return (Mark(place, end) | (lag & 1)) + lag;
         return calendar.FirstMark((Happened(place, end) ?? calendar.InstantOf(Mark(place, end))) + lag);
     }
 
     private long Mark(int place, int end) =>
-        Happened(place, end) is { } actual ? calendar.FirstMark(actual) : dates.Marks[4 * place + end];
+        Happened(place, end) is { } actual ? calendar.FirstMark(actual) : dates.Early[2 * place + end];
 
     private long? Happened(int place, int end)
     {

@@ -26,8 +26,8 @@ internal sealed partial class DatePasses
         var rows = network.Before;
         for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
         {
-            var before = reasons[rows.Entry[k] >> Network.PlaceBits];
-            if (before >= 0 && Reaches(rows.Entry[k], place))
+            var before = reasons[LinkRows.Place(rows.Row[k])];
+            if (before >= 0 && Reaches(rows.Row[k], place))
                 reason = Math.Min(reason, before);
         }
 
@@ -35,11 +35,11 @@ internal sealed partial class DatePasses
     }
 
     /// <summary>Whether the link passes on that its source is not known: a start that has happened neither gives nor takes it.</summary>
-    private bool Reaches(int link, int place)
+    private bool Reaches(long row, int place)
     {
-        var fromStart = (link & Network.FromFinish) == 0;
-        var toStart = (link & Network.ToFinish) == 0;
-        var started = special[link >> Network.PlaceBits] & TaskTimes.IsInHand;
+        var fromStart = (row & LinkRows.OtherFinish) == 0;
+        var toStart = (row & LinkRows.AtFinish) == 0;
+        var started = special[LinkRows.Place(row)] & TaskTimes.IsInHand;
         return !(fromStart && started != 0) && !(toStart && (special[place] & TaskTimes.IsInHand) != 0);
     }
 
@@ -48,7 +48,7 @@ internal sealed partial class DatePasses
         var rows = network.Behind;
         for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
         {
-            if (reasons[rows.Entry[k] >> Network.PlaceBits] >= 0)
+            if (reasons[LinkRows.Place(rows.Row[k])] >= 0)
                 return true;
         }
 

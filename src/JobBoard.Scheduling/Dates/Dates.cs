@@ -10,7 +10,8 @@ public sealed class Dates
     internal Dates(TaskTimes times, WorkCalendar calendar)
     {
         (network, this.times, this.calendar) = (times.Network, times, calendar);
-        Marks = new long[4 * network.TaskCount];
+        Early = new long[2 * network.TaskCount];
+        Late = new long[2 * network.TaskCount];
         Free = new long[network.TaskCount];
     }
 
@@ -25,7 +26,10 @@ public sealed class Dates
 
     internal long EndMark { get; set; }
 
-    internal long[] Marks { get; }
+    /// <summary>Start and finish by place, as marks of working time; <see cref="DatePasses.Never"/> where it has happened.</summary>
+    internal long[] Early { get; }
+
+    internal long[] Late { get; }
 
     internal long[] Free { get; }
 
@@ -68,15 +72,15 @@ public sealed class Dates
     }
 
     /// <summary>Shop hours between early and late finish.</summary>
-    internal long TotalFloatAt(int place) => (Marks[4 * place + 3] >> 1) - (Marks[4 * place + 1] >> 1);
+    internal long TotalFloatAt(int place) => (Late[2 * place + 1] >> 1) - (Early[2 * place + 1] >> 1);
 
     private IEnumerable<int> NotKnownBefore(int place)
     {
         var rows = network.Before;
         for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
         {
-            if (Reasons![rows.Entry[k] >> Network.PlaceBits] >= 0)
-                yield return rows.Entry[k] >> Network.PlaceBits;
+            if (Reasons![LinkRows.Place(rows.Row[k])] >= 0)
+                yield return LinkRows.Place(rows.Row[k]);
         }
     }
 
@@ -87,13 +91,13 @@ public sealed class Dates
             return Happened(times.Starts![place], times.Finishes![place]);
         var started = (how & TaskTimes.IsInHand) != 0 ? times.Starts![place] : (long?)null;
         var restsOn = Reasons is { } reasons && reasons[place] >= 0 ? reasons[place] : (int?)null;
-        var (finish, late) = (Marks[4 * place + 1], Marks[4 * place + 3]);
+        var (finish, late) = (Early[2 * place + 1], Late[2 * place + 1]);
         var floats = restsOn is null && late < DatePasses.Unbounded;
         return new TaskDates
         {
-            EarlyStart = started ?? Instant(Marks[4 * place]),
+            EarlyStart = started ?? Instant(Early[2 * place]),
             EarlyFinish = Instant(finish),
-            LateStart = started ?? Instant(Marks[4 * place + 2]),
+            LateStart = started ?? Instant(Late[2 * place]),
             LateFinish = Instant(times.Work[place] > 0 ? late & ~1L | finish & 1 : late),
             TotalFloat = floats ? TotalFloatAt(place) : null,
             FreeFloat = restsOn is null && Free[place] < DatePasses.Unbounded >> 2 ? Free[place] : null,

@@ -6,7 +6,7 @@ namespace JobBoard.Scheduling;
 /// </summary>
 /// <remarks>
 /// A ring of links is refused whatever their kinds, also where start and finish alone could be satisfied.
-/// Inside, tasks are numbered by their place in that order. A row entry is <c>place * 8</c> plus the bits below.
+/// Inside, tasks are numbered by their place in that order.
 /// </remarks>
 public sealed class Network
 {
@@ -15,11 +15,6 @@ public sealed class Network
 
     /// <summary>Largest lag, lead or duration in seconds or units: more than a thousand years of seconds.</summary>
     public const long LongestTime = 1L << 35;
-
-    internal const int FromFinish = 1;
-    internal const int ToFinish = 2;
-    internal const int Elapsed = 4;
-    internal const int PlaceBits = 3;
 
     private Network(int[] order, ReadOnlySpan<Link> links)
     {
@@ -37,7 +32,7 @@ public sealed class Network
     public int TaskCount => TaskAt.Length;
 
     /// <summary>How many links there are.</summary>
-    public int LinkCount => Before.Entry.Length;
+    public int LinkCount => Before.Row.Length;
 
     internal int[] TaskAt { get; }
 
