@@ -100,7 +100,7 @@ public static class Folding
     private static ShopState Remember(ShopState before, ShopState after, Entry entry)
     {
         var touch = new Touch(entry.Seq, entry.Actor, entry.RecordedAt, EntryKinds.KindOf(entry.Fact));
-        var touched = after.Touched.SetItems(entry.Fact.Footprint.Select(key => KeyValuePair.Create(key, touch)));
+        var touched = after.Touched.SetItems(entry.Fact.Footprint.Select(key => KeyValuePair.Create(key, touch.After(after.Touched.GetValueOrDefault(key)))));
         var recent = after.Recent.RemoveAll(r => entry.RecordedAt - r.At > TakeBackWithin);
         var open = recent.FindLastIndex(r => r.Id == entry.CommandId);
         recent = open >= 0

@@ -68,7 +68,19 @@ public sealed record ShopState
 }
 
 /// <summary>Who last touched something.</summary>
-public sealed record Touch(long Seq, string Actor, DateTimeOffset At, string Kind);
+/// <param name="Seq">The entry.</param>
+/// <param name="Actor">Who.</param>
+/// <param name="At">When it was written down.</param>
+/// <param name="Kind">Kind of the entry.</param>
+/// <param name="Other">The last touch by somebody else, or nothing.</param>
+public sealed record Touch(long Seq, string Actor, DateTimeOffset At, string Kind, Touch? Other = null)
+{
+    /// <summary>The last touch by somebody other than a person, or nothing.</summary>
+    public Touch? NotBy(string person) => Actor == person ? Other : this;
+
+    /// <summary>This touch, coming after another of the same thing.</summary>
+    public Touch After(Touch? before) => this with { Other = before?.Actor == Actor ? before.Other : before is null ? null : before with { Other = null } };
+}
 
 /// <summary>A command of the last minute: what it wrote and the state before it.</summary>
 public sealed record RecentCommand(Guid Id, string Actor, DateTimeOffset At, ShopState Before, ImmutableList<Entries.Entry> Entries, ImmutableHashSet<string> Footprint);

@@ -47,7 +47,7 @@ public static class Admission
         if (ask.Envelope.Seen is not { } seen) return;
         foreach (var key in ask.Envelope.Command.Footprint)
         {
-            if (ask.Shop.Touched.TryGetValue(key, out var touch) && touch.Seq > seen && touch.Actor != ask.Actor)
+            if (ask.Shop.Touched.GetValueOrDefault(key)?.NotBy(ask.Actor) is { } touch && touch.Seq > seen)
                 ask.Refuse(RuleBook.Ids.Stale, $"Changed since you looked, by {{{touch.Actor}}}: {touch.Kind.Replace('-', ' ')}.", [touch.Actor], key);
         }
     }

@@ -50,7 +50,7 @@ public static class Clashes
         foreach (var w in OrderRules.Of(q).Where(w => w.Rule != RuleBook.Ids.Lag && !StillLed(q, w))) yield return w;
         foreach (var w in HoldRules.HoldPoints(q)) yield return w;
         foreach (var w in HoldRules.ReadingHolds(q)) yield return w;
-        foreach (var w in ConditionRules.Needs(q, q.Task.Id)) yield return w;
+        foreach (var w in ConditionRules.Needs(q, q.Task.Id).Concat(ConditionRules.Parts(q)).Concat(ResourceRules.GearLost(q))) yield return w;
         var endangers = standing.Any(d => d.Car == q.Car.Id && d.Task == q.Task.Id && d.Hazard is not null);
         if (!endangers || q.Task.NowAndThen) yield break;
         foreach (var slot in Crewing.Unfilled(q.Shop, q.Task, q.State.Crew, q.Now))

@@ -75,7 +75,8 @@ internal static class ConditionRules
         return null;
     }
 
-    private static IEnumerable<WaitingOn> Parts(TaskQuestion q)
+    /// <summary>Parts that are not checked right.</summary>
+    public static IEnumerable<WaitingOn> Parts(TaskQuestion q)
     {
         if (!q.Has(RuleBook.Ids.PartRight)) yield break;
         foreach (var id in q.Task.Parts)
@@ -106,6 +107,8 @@ internal static class ConditionRules
             var item = other.Needs.Select(n => n.Item).FirstOrDefault(n => q.Task.Changes.Any(c => c.Item == n));
             if (item is not null)
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and needs {q.Index.Item(item)?.Name ?? item} as it is.", [.. state.Crew.Select(m => m.Person)], About: id);
+            else if (q.State.Status == WorkStatus.SignedOff && q.Index.IsAfter(id, q.Task.Id))
+                yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and comes after this: it cannot be done again meanwhile.", [.. state.Crew.Select(m => m.Person)], About: id);
             else if (LosesEvidence(q, id) is { } node)
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and rests on {q.NameOf(node)}, which this would make lapse.", [.. state.Crew.Select(m => m.Person)], About: id);
         }

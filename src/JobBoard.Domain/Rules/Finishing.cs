@@ -33,7 +33,10 @@ internal static class Finishing
     private static void Finish(Ask ask, TaskQuestion q, ImmutableSortedDictionary<string, string> items, int minutes)
     {
         ask.Facts.Add(new TaskSignedOff(items, q.Task.SecondCheck, minutes) { Car = q.Car.Id, Task = q.Task.Id });
-        if (!q.Task.SecondCheck) ask.Facts.AddRange(Lapsing.TakenAgain(q.Car, q.Task.Id, q.Task.TakesAgain));
+        if (!q.Task.SecondCheck) ask.Facts.AddRange(Lapsing.TakenAgain(ask, q.Car, q.Task.Id, q.Task.TakesAgain));
+        var standsOn = q.Task.StandsOn.Concat(q.Task.Readings.SelectMany(r => r.StandsOn));
+        if (ask.Has(RuleBook.Ids.Lapse) && Lapsing.Since(ask, q, standsOn) is { } lapse)
+            ask.Facts.Add(new EvidenceLapsed(EvidenceKind.SignOff, q.Task.Id, lapse) { Car = q.Car.Id });
     }
 
     private static void SaidFinished(Ask ask, TaskQuestion q, ImmutableArray<WaitingOn> missing, ImmutableSortedDictionary<string, string> items, int minutes)
@@ -95,7 +98,7 @@ internal static class Finishing
         WhoChecks(ask, q);
         if (ask.Reasons.Count > 0) return;
         ask.Facts.Add(new SecondChecked(command.Passed, command.Why ?? "") { Car = q.Car.Id, Task = q.Task.Id });
-        if (command.Passed) ask.Facts.AddRange(Lapsing.TakenAgain(q.Car, q.Task.Id, q.Task.TakesAgain));
+        if (command.Passed) ask.Facts.AddRange(Lapsing.TakenAgain(ask, q.Car, q.Task.Id, q.Task.TakesAgain));
     }
 
     private static void WhoChecks(Ask ask, TaskQuestion q)

@@ -9,7 +9,7 @@ namespace JobBoard.Domain.Rules;
 /// <summary>The three holds: hold points, stops, and readings out or too close.</summary>
 internal static class HoldRules
 {
-    public static IEnumerable<WaitingOn> Of(TaskQuestion q) => HoldPoints(q).Concat(Stops(q)).Concat(ReadingHolds(q));
+    public static IEnumerable<WaitingOn> Of(TaskQuestion q, string? place) => HoldPoints(q).Concat(Stops(q, place)).Concat(ReadingHolds(q));
 
     /// <summary>Hold points before the task that are not released, or whose release has lapsed.</summary>
     public static IEnumerable<WaitingOn> HoldPoints(TaskQuestion q)
@@ -36,18 +36,16 @@ internal static class HoldRules
     private static bool PassedByOther(TaskQuestion q, string hold) =>
         q.Car.LetThrough.Keys.Any(k => k.StartsWith(hold + "|", StringComparison.Ordinal));
 
-    /// <summary>Stops whose scope holds the task.</summary>
-    public static IEnumerable<WaitingOn> Stops(TaskQuestion q)
+    /// <summary>Stops whose scope holds the task, done at a place.</summary>
+    public static IEnumerable<WaitingOn> Stops(TaskQuestion q, string? place)
     {
         if (!q.Has(RuleBook.Ids.Stop)) yield break;
         foreach (var stop in q.Shop.Stops.Values)
         {
-            if (Covers(stop, q.Car, q.Task.Id, PlaceOf(q)) && !q.LetThrough(stop.Id))
+            if (Covers(stop, q.Car, q.Task.Id, place) && !q.LetThrough(stop.Id))
                 yield return new(RuleBook.Ids.Stop, $"Stop by {{{stop.RaisedBy}}}: {stop.Why}", q.Foremen, About: stop.Id);
         }
     }
-
-    private static string? PlaceOf(TaskQuestion q) => q.State.Place ?? (q.Task.Place == "car" ? q.Car.Place : null);
 
     /// <summary>Whether a stop's scope holds a task.</summary>
     public static bool Covers(Stop stop, CarBoard car, string task, string? place) => stop.Scope switch
@@ -74,9 +72,16 @@ internal static class HoldRules
         }
     }
 
-    /// <summary>The latest reading that stands, when it holds what rests on it.</summary>
+    /// <summary>
+    /// The latest reading, when it holds what rests on it: until taken again in limits or released, so that a
+    /// disturbance that makes it lapse does not end its hold.
+    /// </summary>
     public static Reading? Holding(CarBoard car, PlanTask task, ReadingNeed need) =>
-        Latest(car, task.Id, need.Id) is { } r && r.Released is null && (r.Verdict == Verdict.Out || (r.Verdict == Verdict.TooCloseToCall && need.HoldsWhenTooClose)) ? r : null;
+        LastTaken(car, task.Id + "/" + need.Id) is { } r && r.Released is null && (r.Verdict == Verdict.Out || (r.Verdict == Verdict.TooCloseToCall && need.HoldsWhenTooClose)) ? r : null;
+
+    /// <summary>The latest reading by the time it was taken, lapsed or not.</summary>
+    public static Reading? LastTaken(CarBoard car, string key) =>
+        car.Readings.TryGetValue(key, out var all) ? all.OrderBy(r => r.At).ThenBy(r => r.Seq).LastOrDefault() : null;
 
     /// <summary>The latest reading by the time it was taken that has not lapsed.</summary>
     public static Reading? Latest(CarBoard car, string task, string reading) =>

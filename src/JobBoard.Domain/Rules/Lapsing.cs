@@ -56,13 +56,28 @@ internal static class Lapsing
     private static bool Older(SignOff word, Lapse lapse) => word.At < lapse.At && word.LapsedBy is not { Holds: true } && word.LapsedBy?.At != lapse.At
         && (word.LapsedBy is null || word.LapsedBy.TakenAgainBy is not null || !lapse.ByPlan);
 
+    /// <summary>
+    /// What made evidence of a task that comes late lapse before it was written down, or nothing: the first disturbance that
+    /// the plan does not foresee, else the first.
+    /// </summary>
+    public static Lapse? Since(Ask ask, TaskQuestion q, IEnumerable<Aspect> standsOn)
+    {
+        var since = from aspect in standsOn
+                    from d in q.Car.Disturbed.GetValueOrDefault(aspect.Key, [])
+                    where d.Task != q.Task.Id && d.At > ask.At
+                    let foreseen = d.Task is { } task && q.Index.LapsesByPlan(q.Task.Id, task)
+                    orderby foreseen, d.At
+                    select new Lapse(aspect.Key, d.Task, d.By, d.At, foreseen);
+        return since.FirstOrDefault();
+    }
+
     /// <summary>Nodes whose lapsed word counts again because this one takes it again.</summary>
-    public static IEnumerable<Fact> TakenAgain(CarBoard car, string by, ImmutableArray<string> nodes)
+    public static IEnumerable<Fact> TakenAgain(Ask ask, CarBoard car, string by, ImmutableArray<string> nodes)
     {
         foreach (var node in nodes)
         {
-            var word = car.Tasks.TryGetValue(node, out var task) ? task.SignedOff : car.Holds.GetValueOrDefault(node)?.Released;
-            if (word is { LapsedBy.TakenAgainBy: null }) yield return new EvidenceTakenAgain(node, by) { Car = car.Id };
+            var word = car.Tasks.TryGetValue(node, out var task) ? (task.Lapsed ? task.SignedOff : null) : car.Holds.GetValueOrDefault(node)?.Released;
+            if (word is { LapsedBy: { TakenAgainBy: null } lapse } && lapse.At <= ask.At) yield return new EvidenceTakenAgain(node, by) { Car = car.Id };
         }
     }
 }

@@ -46,27 +46,14 @@ internal static class Measuring
             Car = q.Car.Id,
             Task = q.Task.Id,
         });
-        if (Later(ask, q, need) is { } cause && ask.Has(RuleBook.Ids.Lapse))
+        if (ask.Has(RuleBook.Ids.Lapse) && Lapsing.Since(ask, q, need.StandsOn) is { } lapse)
         {
-            var byPlan = cause.By.Task is { } task && q.Index.LapsesByPlan(q.Task.Id, task);
-            ask.Facts.Add(new EvidenceLapsed(EvidenceKind.Reading, key, new(cause.Aspect, cause.By.Task, cause.By.By, cause.By.At, byPlan)) { Car = q.Car.Id });
+            ask.Facts.Add(new EvidenceLapsed(EvidenceKind.Reading, key, lapse) { Car = q.Car.Id });
         }
-        else if (judged.Verdict == Verdict.InLimits)
+        else if (judged.Verdict == Verdict.InLimits && !(HoldRules.LastTaken(q.Car, key)?.At > ask.At))
         {
             ask.Facts.AddRange(q.Car.Standing.Where(s => s.EndsByReading == key && s.Since <= ask.At).Select(s => new HazardEndedByReading(s.Id, key) { Car = q.Car.Id }));
         }
-    }
-
-    /// <summary>A disturbance after the reading was taken, when the reading comes late.</summary>
-    private static (string Aspect, Disturbance By)? Later(Ask ask, TaskQuestion q, ReadingNeed need)
-    {
-        foreach (var aspect in need.StandsOn)
-        {
-            var by = q.Car.Disturbed.GetValueOrDefault(aspect.Key, []).Where(d => d.Task != q.Task.Id && d.At > ask.At).MinBy(d => d.At);
-            if (by is not null) return (aspect.Key, by);
-        }
-
-        return null;
     }
 
     public static void Release(Ask ask, ReleaseReading command)

@@ -27,7 +27,7 @@ public static class Releasing
         ask.Reasons.AddRange(Against(ask.Shop, car, hold, ask.Person, ask.Now, ask.Rules));
         if (ask.Reasons.Count > 0) return;
         ask.Facts.Add(new HoldReleased(hold.Id, command.Why.Trim(), command.Evidence.Trim()) { Car = car.Id });
-        ask.Facts.AddRange(Lapsing.TakenAgain(car, hold.Id, hold.TakesAgain));
+        ask.Facts.AddRange(Lapsing.TakenAgain(ask, car, hold.Id, hold.TakesAgain));
     }
 
     /// <summary>Everything that stands against this person releasing this hold now.</summary>

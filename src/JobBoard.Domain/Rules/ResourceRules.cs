@@ -12,9 +12,11 @@ internal static class ResourceRules
     public static IEnumerable<WaitingOn> Of(TaskQuestion q, StartCheck.With with)
     {
         foreach (var waiting in InPlace(q, with.Place)) yield return waiting;
+        var taken = ImmutableArray<string>.Empty;
         foreach (var need in q.Task.Gear)
         {
-            if (q.Has(RuleBook.Ids.Gear) && PickGear(q, need, []) is null) yield return NoGear(q, need);
+            if (PickGear(q, need, taken) is { } gear) taken = taken.Add(gear.Id);
+            else if (q.Has(RuleBook.Ids.Gear)) yield return NoGear(q, need);
         }
 
         var crew = with.Crew ?? Crewing.Propose(q.Shop, q.Car, q.Task, q.Now, null, with.TreatFree);
@@ -50,6 +52,16 @@ internal static class ResourceRules
         }
 
         return taken;
+    }
+
+    /// <summary>Gear in use by the task that is no longer fit for it.</summary>
+    public static IEnumerable<WaitingOn> GearLost(TaskQuestion q)
+    {
+        foreach (var gear in q.State.Gear.Select(g => q.Shop.Gear.GetValueOrDefault(g)).OfType<Gear>())
+        {
+            var fit = q.Task.Gear.Any(n => n.Kind == gear.Kind && gear.OutOfUse is null && !(n.MinRatedKg > (gear.RatedKg ?? 0)) && !(gear.InspectedUntil <= q.Now));
+            if (q.Has(RuleBook.Ids.Gear) && !fit) yield return new(RuleBook.Ids.Gear, $"{gear.Name} is no longer rated, in date and in use.", q.Foremen, About: gear.Id);
+        }
     }
 
     private static bool Fits(TaskQuestion q, Gear gear, GearNeed need) =>
@@ -106,6 +118,9 @@ internal static class ResourceRules
             yield return new(RuleBook.Ids.Place, $"No {q.Task.Place} has room.", About: q.Task.Place);
         }
     }
+
+    /// <summary>Where the task would be done: at the car, or at the place it would take.</summary>
+    public static string? PlaceOf(TaskQuestion q, string? asked) => q.Task.Place == "car" ? q.Car.Place : PickPlace(q, asked)?.Id;
 
     /// <summary>The place to take for a task not done at the car.</summary>
     public static Place? PickPlace(TaskQuestion q, string? asked) => q.Shop.Places.Values

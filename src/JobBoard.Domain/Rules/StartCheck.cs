@@ -32,7 +32,7 @@ public static class StartCheck
         var waiting = ImmutableArray.CreateBuilder<WaitingOn>();
         waiting.AddRange(StateRules.Of(question));
         waiting.AddRange(OrderRules.Of(question));
-        waiting.AddRange(HoldRules.Of(question));
+        waiting.AddRange(HoldRules.Of(question, ResourceRules.PlaceOf(question, with.Place)));
         waiting.AddRange(ConditionRules.Of(question));
         waiting.AddRange(ResourceRules.Of(question, with));
         waiting.AddRange(DangerRules.Of(question, with));

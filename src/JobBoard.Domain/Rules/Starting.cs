@@ -53,7 +53,7 @@ internal static class Starting
         if (q.State.Crew.Any(m => m.Person == command.Person)) ask.Bad("person", $"{{{command.Person}}} is on it already.");
         if (command.Person != ask.Actor && ask.Person.Position < Position.Foreman)
             ask.Refuse(RuleBook.Ids.Position, "Join for yourself; the foreman may send others.", q.Foremen, "person");
-        ask.Reasons.AddRange(HoldRules.Stops(q));
+        ask.Reasons.AddRange(HoldRules.Stops(q, q.State.Place ?? q.Car.Place));
         var crew = q.State.Crew.Add(new(command.Person, command.Duty));
         ask.Reasons.AddRange(Crewing.Lacks(ask.Shop, q.Car, q.Task, crew, ask.Now, ask.Rules).Where(w => w.About == command.Person || w.Rule == RuleBook.Ids.Input));
         if (ask.Reasons.Count == 0)
