@@ -6,11 +6,14 @@ namespace JobBoard.Domain.Plans;
 /// <summary>A plan and the shop it is checked against, with what several rules ask.</summary>
 public sealed class PlanCheck
 {
+    private readonly Lazy<Dictionary<string, int>> numbers;
+
     internal PlanCheck(Plan plan, ShopFacts shop)
     {
         (Plan, Shop, Index) = (plan, shop, PlanIndex.Of(plan));
         HasCircle = CircleFaults.Find(this).Any();
         Crews = new CrewFit(shop);
+        numbers = new(() => Index.Nodes.Select((id, n) => (id, n)).ToDictionary(p => p.id, p => p.n, StringComparer.Ordinal));
     }
 
     /// <summary>What is checked.</summary>
@@ -52,6 +55,9 @@ public sealed class PlanCheck
 
     /// <summary>The words of the commonest repair.</summary>
     internal string AddLink(string later, string earlier) => $"add a link: {Say(later)} after {Say(earlier)}";
+
+    /// <summary>Whether one node stands before another in the plan's own list.</summary>
+    internal bool IsListedBefore(string a, string b) => numbers.Value[a] < numbers.Value[b];
 
     /// <summary>Whether one of the two comes after the other.</summary>
     internal bool AreOrdered(string a, string b) => Index.IsAfter(a, b) || Index.IsAfter(b, a);

@@ -1,6 +1,5 @@
-using JobBoard.Domain.Hazards;
-using JobBoard.Domain.Plans;
 using JobBoard.Domain.People;
+using JobBoard.Domain.Plans;
 using static JobBoard.Domain.Tests.Plans.SmallJob;
 
 namespace JobBoard.Domain.Tests.Plans;

@@ -15,7 +15,7 @@ internal static class ChangeFaults
         select new Found(
             PathTo(check, i.Item, second),
             $"{check.Say(first)} and {check.Say(second)} both change {i.Item.Name}, and neither comes after the other.",
-            FitsBehind(pair.First.Change, pair.Second.Change) ? check.AddLink(second, first) : check.AddLink(first, second));
+            IsFirst(check, pair.First, pair.Second) ? check.AddLink(second, first) : check.AddLink(first, second));
 
     /// <summary>Only between changes whose order is settled; the others are told by <see cref="Order"/>.</summary>
     public static IEnumerable<Found> Chain(PlanCheck check)
@@ -65,7 +65,12 @@ internal static class ChangeFaults
     private static bool IsSettled(PlanCheck check, ImmutableArray<(PlanTask Task, Change Change)> changers, int n) =>
         changers.Where((_, other) => other != n).All(c => c.Task.Id == changers[n].Task.Id || check.AreOrdered(c.Task.Id, changers[n].Task.Id));
 
-    private static bool FitsBehind(Change first, Change second) => first.To == second.From || second.To != first.From;
+    /// <summary>Which of the two suggests itself as the first: the one whose end is the other's beginning, else the one earlier in the plan.</summary>
+    private static bool IsFirst(PlanCheck check, (PlanTask Task, Change Change) a, (PlanTask Task, Change Change) b)
+    {
+        var (fits, turned) = (a.Change.To == b.Change.From, b.Change.To == a.Change.From);
+        return fits == turned ? check.IsListedBefore(a.Task.Id, b.Task.Id) : fits;
+    }
 
     private static string PathTo(PlanCheck check, Item item, string task) =>
         check.Tasks.Where(t => t.Task.Id == task)

@@ -29,21 +29,28 @@ internal static class HazardFaults
     /// The task's own dangers against conditions that the chain of changes keeps all through it on the same car. What the
     /// task changes itself it puts right; dangers of other tasks are ended by their sign-off.
     /// </summary>
-    public static IEnumerable<Found> Impossible(PlanCheck check) =>
-        from t in check.Tasks
-        let own = Own(check, t.Task).ToImmutableArray()
-        where !own.IsEmpty
-        from i in check.Items
-        where t.Task.Changes.All(c => c.Item != i.Item.Id)
-        let over = check.Over(i.Item, t.Task.Id)
-        where over is not null
-        let standing = Of(i.Item, over.Value.Condition).ToImmutableArray()
-        from rule in check.Shop.KeepApart
-        where Reaches(rule, t.Task) && (Meet(rule.A, rule.B, own, standing) || Meet(rule.B, rule.A, own, standing))
-        select new Found(
-            t.At,
-            $"{check.Say(t.Task.Id)} can never start: {i.Item.Name} is {over.Value.Condition} all through it, and that must keep apart: {rule.Reason}",
-            Ender(check, i.Item, over.Value.Condition, t.Task) is { } ender ? $"move {check.Say(t.Task.Id)} after {check.Say(ender)}" : null);
+    public static IEnumerable<Found> Impossible(PlanCheck check)
+    {
+        var makers = check.Tasks.SelectMany((t, n) => Own(check, t.Task).Distinct().Select(side => (Side: side, By: (t.Task, t.At, Number: n))))
+            .ToLookup(m => m.Side, m => m.By);
+        var standing = check.Plan.Items.SelectMany(i => i.Conditions.SelectMany(c => Of(i, c)).Distinct().Select(side => (Side: side, Item: i)))
+            .ToLookup(s => s.Side, s => s.Item);
+        var met = from rule in check.Shop.KeepApart
+                  from side in new[] { (Ours: rule.A, Theirs: rule.B), (Ours: rule.B, Theirs: rule.A) }
+                  from item in standing[side.Theirs]
+                  from maker in makers[side.Ours]
+                  where Reaches(rule, maker.Task) && maker.Task.Changes.All(c => c.Item != item.Id)
+                  let over = check.Over(item, maker.Task.Id)
+                  where over is not null && Of(item, over.Value.Condition).Contains(side.Theirs)
+                  select (Maker: maker, Item: item, over.Value.Condition, Rule: rule);
+        return met.DistinctBy(m => (m.Maker.Number, m.Item.Id, m.Rule.Id)).OrderBy(m => m.Maker.Number)
+            .Select(m => Never(check, m.Maker.Task, m.Maker.At, m.Item, m.Condition, m.Rule));
+    }
+
+    private static Found Never(PlanCheck check, PlanTask task, string at, Item item, string condition, KeepApart rule) => new(
+        at,
+        $"{check.Say(task.Id)} can never start: {item.Name} is {condition} all through it, and that must keep apart: {rule.Reason}",
+        Ender(check, item, condition, task) is { } ender ? $"move {check.Say(task.Id)} after {check.Say(ender)}" : null);
 
     private static bool Exists(PlanCheck check, string? key) =>
         key?.Split('/') is [var task, var reading] && check.Index.Task(task)?.Readings.Any(r => r.Id == reading) == true;
@@ -62,9 +69,6 @@ internal static class HazardFaults
     private static IEnumerable<Side> Of(Item item, string condition) =>
         item.Dangers.Where(d => d.Condition == condition).Select(d => new Side(d.Hazard))
             .Append(new Side(null, item.Id, condition));
-
-    private static bool Meet(Side ours, Side theirs, ImmutableArray<Side> own, ImmutableArray<Side> standing) =>
-        own.Contains(ours) && standing.Contains(theirs);
 
     /// <summary>Work away from the car meets the car's conditions only where the rule is of the car or the whole shop.</summary>
     private static bool Reaches(KeepApart rule, PlanTask task) =>

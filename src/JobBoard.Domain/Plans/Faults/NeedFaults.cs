@@ -13,11 +13,10 @@ internal static class NeedFaults
         where !Changes(n.Task, n.Item)
         from changer in check.Index.Changers(n.Item.Id)
         where !check.AreOrdered(n.Task.Id, changer.Task.Id)
-        let after = n.Need.Conditions.Contains(changer.Change.To) || !n.Need.Conditions.Contains(changer.Change.From)
         select new Found(
             n.At,
             $"{check.Say(n.Task.Id)} needs {n.Item.Name} {Either(n.Need)}, and {check.Say(changer.Task.Id)}, which changes it, comes neither before nor after.",
-            after ? check.AddLink(n.Task.Id, changer.Task.Id) : check.AddLink(changer.Task.Id, n.Task.Id));
+            IsAfter(check, n.Task, n.Need, changer) ? check.AddLink(n.Task.Id, changer.Task.Id) : check.AddLink(changer.Task.Id, n.Task.Id));
 
     public static IEnumerable<Found> Unmet(PlanCheck check) =>
         from n in OfCar(check)
@@ -45,6 +44,13 @@ internal static class NeedFaults
         let item = check.Index.Item(n.Value.Item)
         where item is not null && !n.Value.Conditions.IsEmpty
         select (t.Task, n.Value, item, n.At);
+
+    /// <summary>Whether the need suggests itself after the change: only what it leaves will do, or both will and it is later in the plan.</summary>
+    private static bool IsAfter(PlanCheck check, PlanTask task, Need need, (PlanTask Task, Change Change) changer)
+    {
+        var (left, found) = (need.Conditions.Contains(changer.Change.To), need.Conditions.Contains(changer.Change.From));
+        return left == found ? check.IsListedBefore(changer.Task.Id, task.Id) : left;
+    }
 
     private static bool Changes(PlanTask task, Item item) => task.Changes.Any(c => c.Item == item.Id);
 
