@@ -1,0 +1,20 @@
+using JobBoard.Web.Pages.Floor;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace JobBoard.Web.Pages.Gallery;
+
+/// <summary>The wall with invented data.</summary>
+[DevelopmentOnly]
+public sealed class FloorModel : PageModel
+{
+    /// <summary>light, dark, or nothing for the system's wish.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Theme { get; set; }
+
+    /// <summary>What to show.</summary>
+    public FloorView View { get; private set; } = FloorSamples.Usual;
+
+    /// <summary>Shows the sample of this name.</summary>
+    public void OnGet(string? name) => View = FloorSamples.Named(name);
+}
