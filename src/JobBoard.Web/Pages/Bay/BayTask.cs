@@ -32,7 +32,7 @@ public sealed record BayTask
     /// <summary>Past its high estimate.</summary>
     public bool OverItsEstimate { get; init; }
 
-    /// <summary>Others on it with their duty: "Sol, signals".</summary>
+    /// <summary>Others on it with their duty: "Sol (signals)".</summary>
     public ImmutableArray<string> With { get; init; } = [];
 
     /// <summary>This person's duty, or nothing.</summary>
@@ -152,5 +152,5 @@ public sealed record BayReading
 /// <param name="Since">Since when, and by whom, in words; or nothing.</param>
 public sealed record BayItem(string Id, string Name, string Condition, ImmutableArray<BayChoice> Conditions, string? Since = null);
 
-/// <summary>One "how was it left?" with its possible answers.</summary>
-public sealed record BayHowLeft(string Item, string Words, ImmutableArray<BayChoice> Answers);
+/// <summary>One "how was it left?" with its possible answers, sent as <paramref name="Field"/>: <c>how</c>, or <c>items[ITEM]</c> for the condition an item is really in.</summary>
+public sealed record BayHowLeft(string Field, string Words, ImmutableArray<BayChoice> Answers);

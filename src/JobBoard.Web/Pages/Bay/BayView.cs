@@ -7,14 +7,11 @@ namespace JobBoard.Web.Pages.Bay;
 /// <summary>Everything one person's phone or tablet shows at one instant. Ids become parts of element ids and stay the same between pushes.</summary>
 public sealed record BayView
 {
-    /// <summary>The fragment's stamp, as the live protocol writes it; also sent back with every command as <c>seen</c>.</summary>
+    /// <summary>The fragment's stamp, as the live protocol writes it.</summary>
     public required string Stamp { get; init; }
 
     /// <summary>When this was evaluated, with the shop's offset.</summary>
     public required DateTimeOffset At { get; init; }
-
-    /// <summary>Where the device's forms are posted to.</summary>
-    public required string PostTo { get; init; }
 
     /// <summary>The signed-in person.</summary>
     public required BayPerson Me { get; init; }
@@ -44,7 +41,7 @@ public sealed record BayView
     public ImmutableArray<BayTakeBack> TakeBack { get; init; } = [];
 
     /// <summary>What a stop can be raised on from here, the nearest first; never empty.</summary>
-    public ImmutableArray<BayChoice> StopScopes { get; init; } = [];
+    public ImmutableArray<BayStopScope> StopScopes { get; init; } = [];
 
     /// <summary>The answer to the last command where it was refused, or nothing.</summary>
     public BayRefusal? Refusal { get; init; }
@@ -59,6 +56,9 @@ public sealed record BayPerson(string Id, string Name, bool IsIn, string? WorksU
 
 /// <summary>One thing to choose: the value sent and the words shown.</summary>
 public sealed record BayChoice(string Value, string Words);
+
+/// <summary>What a stop is raised on: the command's scope (task, car, place, shop) with its car, task or place, and the words on the button.</summary>
+public sealed record BayStopScope(string Scope, string Words, string? Car = null, string? Task = null, string? Place = null);
 
 /// <summary>A stop as the people it touches see it.</summary>
 public sealed record BayStop
@@ -96,12 +96,15 @@ public sealed record BayStop
     /// <summary>The standing dangers to answer when making safe; null where this person is not asked to.</summary>
     public ImmutableArray<BayStandingDanger>? ToMakeSafe { get; init; }
 
+    /// <summary>How the items of the tasks in hand are really left, asked when making safe; fields are <c>items[CAR/ITEM]</c>.</summary>
+    public ImmutableArray<BayHowLeft> AskHowLeft { get; init; } = [];
+
     /// <summary>Items (<c>car/item</c>) whose real condition is asked when making safe.</summary>
     public ImmutableArray<BayHowLeft> ItemsToSay { get; init; } = [];
 }
 
-/// <summary>A danger that stands: answered as ended or still standing when making safe.</summary>
-public sealed record BayStandingDanger(string Id, string Words, SafetySignKind Sign);
+/// <summary>A danger that stands: answered as ended or still standing when making safe. <paramref name="Hazard"/> is the danger's key.</summary>
+public sealed record BayStandingDanger(string Hazard, string Words, SafetySignKind Sign);
 
 /// <summary>A caution shown before the work.</summary>
 /// <param name="Sign">Its ISO 7010 sign.</param>
@@ -124,7 +127,7 @@ public sealed record BaySecondCheck(
     string TaskId, string CarId, string Name, string Car, string DoneBy, DateTimeOffset DoneAt, string? NotMine = null);
 
 /// <summary>Something done within the last minute that its doer may take back.</summary>
-public sealed record BayTakeBack(string EntryId, string Words, DateTimeOffset Until);
+public sealed record BayTakeBack(string CommandId, string Words, DateTimeOffset Until);
 
 /// <summary>A refused command and everything it waits on.</summary>
 /// <param name="Id">The command's id.</param>
