@@ -29,7 +29,6 @@ public static class BayMapping
         {
             Stamp = picture.Head.ToString(),
             At = picture.Now,
-            PostTo = "/do",
             Me = new(me.Id, me.Name, me.IsIn, me.WorksUnder is null ? null : shop.NameOf(me.WorksUnder)),
             Place = mine.Select(m => Where(shop, m.Car, m.State)).FirstOrDefault(),
             Stops = [.. shop.Stops.Values.Where(s => Touches(shop, s, me, mine)).OrderByDescending(s => s.RaisedAt).Select(s => BayStops.Of(picture, s, me))],
@@ -39,7 +38,9 @@ public static class BayMapping
             Waiting = [.. me.IsIn ? Waiting(picture, me) : []],
             SecondChecks = [.. SecondChecks(picture, me)],
             TakeBack = [.. TakeBacks(picture, personId)],
-            StopScopes = BayStops.Scopes(shop, mine),
+            StopScopes = BayStops.Here(shop, mine),
+            StopCars = [.. shop.Cars.Values.Select(c => new BayChoice(c.Id, c.Name))],
+            StopPlaces = [.. shop.Places.Values.Select(p => new BayChoice(p.Id, p.Name))],
         };
     }
 
@@ -72,7 +73,7 @@ public static class BayMapping
         where state is { Status: WorkStatus.PartDone, Left: not null } && state.Left!.By != me.Id && !state.Left.AcknowledgedBy.Contains(me.Id)
         let task = PlanIndex.Of(car.Plan).Task(state.Id)
         where task is not null && task.Crew.Any(c => me.IsQualified(c.Qualification, picture.Now))
-        select new BayLeft(task.Id, car.Id, task.Name, car.Name, picture.Shop.NameOf(state.Left.By), picture.Local(state.Left.At), [picture.Shop.Say(state.Left.Words), .. LeftItems(car, task)]);
+        select new BayLeft(task.Id, car.Id, task.Name, car.Name, picture.Shop.NameOf(state.Left!.By), picture.Local(state.Left.At), [picture.Shop.Say(state.Left!.Words), .. LeftItems(car, task)]);
 
     private static IEnumerable<string> LeftItems(CarBoard car, PlanTask task) =>
         task.Changes.Select(c => $"{PlanIndex.Of(car.Plan).Item(c.Item)?.Name}: {car.Items[c.Item].Condition}");

@@ -58,18 +58,17 @@ public static class BayStops
            where task is not null
            from change in task.Changes
            where !change.Through.IsEmpty
-           select new BayHowLeft($"{work.Car.Id}/{change.Item}", $"{PlanIndex.Of(work.Car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]),
+           select new BayHowLeft($"items[{work.Car.Id}/{change.Item}]", $"{PlanIndex.Of(work.Car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]),
     ];
 
-    /// <summary>What a stop can be raised on from here, the nearest first: <c>task:CAR/TASK</c>, <c>car:CAR</c>, <c>place:PLACE</c>, <c>shop</c>.</summary>
-    public static ImmutableArray<BayChoice> Scopes(ShopState shop, ImmutableArray<(CarBoard Car, TaskState State)> mine)
+    /// <summary>What a stop can be raised on from here, the nearest first: the task in hand, its car, its place, the shop.</summary>
+    public static ImmutableArray<BayStopScope> Here(ShopState shop, ImmutableArray<(CarBoard Car, TaskState State)> mine)
     {
-        var scopes = ImmutableArray.CreateBuilder<BayChoice>();
-        foreach (var (car, state) in mine)
-            scopes.Add(new($"task:{car.Id}/{state.Id}", PlanIndex.Of(car.Plan).Task(state.Id)?.Name ?? state.Id));
-        foreach (var car in mine.Select(m => m.Car).Concat(shop.Cars.Values).DistinctBy(c => c.Id)) scopes.Add(new("car:" + car.Id, car.Name));
-        foreach (var place in shop.Places.Values) scopes.Add(new("place:" + place.Id, place.Name));
-        scopes.Add(new("shop", "the whole shop"));
-        return scopes.DrainToImmutable();
+        var all = new BayStopScope("shop", "the whole shop");
+        if (mine.IsEmpty) return [all];
+        var (car, state) = mine[0];
+        var task = new BayStopScope("task", PlanIndex.Of(car.Plan).Task(state.Id)?.Name ?? state.Id, car.Id, state.Id);
+        var place = (state.Place ?? car.Place) is { } id ? new BayStopScope("place", shop.Places.GetValueOrDefault(id)?.Name ?? id, Place: id) : null;
+        return [task, new("car", car.Name, car.Id), .. place is null ? [] : new[] { place }, all];
     }
 }

@@ -37,7 +37,7 @@ public sealed class BayTaskMapping(Picture picture, Person me)
             SoFar = TimeSpan.FromMinutes(Remaining.Done(state, _hours, picture.Now)),
             Estimate = TimeSpan.FromMinutes((state.Revised ?? task.Estimate).Usual),
             OverItsEstimate = Remaining.IsOver(task, state, _hours, picture.Now),
-            With = [.. state.Crew.Where(m => m.Person != me.Id).Select(m => $"{_shop.NameOf(m.Person)}, {m.Duty}")],
+            With = [.. state.Crew.Where(m => m.Person != me.Id).Select(m => $"{_shop.NameOf(m.Person)} ({m.Duty})")],
             Duty = state.Crew.FirstOrDefault(m => m.Person == me.Id)?.Duty,
             Cautions = Cautions(car, task),
             Steps = task.Steps,
@@ -75,7 +75,7 @@ public sealed class BayTaskMapping(Picture picture, Person me)
     private BayLeaveFirst LeaveFirst(CarBoard car, PlanTask task)
     {
         var q = new TaskQuestion(_shop, car, task, picture.Now, RuleBook.Full, _hours);
-        return new(task.Id, task.Name, me.Position != Position.Apprentice && !Looks.MissingForSignOff(q).Any(), HowLeft(car, task)) { CarId = car.Id };
+        return new(car.Id, task.Id, task.Name, me.Position != Position.Apprentice && !Looks.MissingForSignOff(q).Any(), HowLeft(car, task));
     }
 
     private string Why(Offer offer)
@@ -100,7 +100,7 @@ public sealed class BayTaskMapping(Picture picture, Person me)
     private ImmutableArray<BayDuty> Duties(Offer offer)
     {
         var slots = Crewing.Slots(offer.Task);
-        if (slots.Length == 1) return [];
+        if (slots.Length == 1) return [new(slots[0].Duty, slots[0].Duty, [new(me.Id, me.Name)], me.Id)];
         var left = offer.Crew.ToList();
         var rows = ImmutableArray.CreateBuilder<BayDuty>();
         foreach (var slot in slots)
@@ -150,9 +150,9 @@ public sealed class BayTaskMapping(Picture picture, Person me)
     private static ImmutableArray<BayHowLeft> HowLeft(CarBoard car, PlanTask task)
     {
         var asks = ImmutableArray.CreateBuilder<BayHowLeft>();
-        if (!task.HowLeft.IsEmpty) asks.Add(new("", "How was it left?", [.. task.HowLeft.Select(w => new BayChoice(w, w))]));
+        if (!task.HowLeft.IsEmpty) asks.Add(new("how", "How was it left?", [.. task.HowLeft.Select(w => new BayChoice(w, w))]));
         foreach (var change in task.Changes.Where(c => !c.Through.IsEmpty))
-            asks.Add(new(change.Item, $"{PlanIndex.Of(car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]));
+            asks.Add(new($"items[{change.Item}]", $"{PlanIndex.Of(car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]));
         return asks.DrainToImmutable();
     }
 

@@ -15,12 +15,6 @@ public static class BayTexts
     /// <summary>Reasons that raise a stop with one tap.</summary>
     public static ImmutableArray<string> StopReasons { get; } = ["leak", "load not right", "fire or smoke", "somebody hurt", "not as planned"];
 
-    /// <summary>A stop that could not be sent.</summary>
-    public const string NotHeardShout = "NOT HEARD: SHOUT";
-
-    /// <summary>When the line is down.</summary>
-    public const string NoSignal = "No signal. The feed is old; what you type is kept here.";
-
     /// <summary>Heading of the list of what can start.</summary>
     public const string CanStart = "Can start next";
 

@@ -40,8 +40,14 @@ public sealed record BayView
     /// <summary>What this person did within the last minute and may take back.</summary>
     public ImmutableArray<BayTakeBack> TakeBack { get; init; } = [];
 
-    /// <summary>What a stop can be raised on from here, the nearest first; never empty.</summary>
+    /// <summary>What a stop can be raised on from here, the nearest first; never empty. At most one task, car and place among them.</summary>
     public ImmutableArray<BayStopScope> StopScopes { get; init; } = [];
+
+    /// <summary>Every car a stop can be raised on.</summary>
+    public ImmutableArray<BayChoice> StopCars { get; init; } = [];
+
+    /// <summary>Every place a stop can be raised on.</summary>
+    public ImmutableArray<BayChoice> StopPlaces { get; init; } = [];
 
     /// <summary>The answer to the last command where it was refused, or nothing.</summary>
     public BayRefusal? Refusal { get; init; }
@@ -96,10 +102,7 @@ public sealed record BayStop
     /// <summary>The standing dangers to answer when making safe; null where this person is not asked to.</summary>
     public ImmutableArray<BayStandingDanger>? ToMakeSafe { get; init; }
 
-    /// <summary>How the items of the tasks in hand are really left, asked when making safe; fields are <c>items[CAR/ITEM]</c>.</summary>
-    public ImmutableArray<BayHowLeft> AskHowLeft { get; init; } = [];
-
-    /// <summary>Items (<c>car/item</c>) whose real condition is asked when making safe.</summary>
+    /// <summary>Items whose real condition is asked when making safe; fields are <c>items[CAR/ITEM]</c>.</summary>
     public ImmutableArray<BayHowLeft> ItemsToSay { get; init; } = [];
 }
 
@@ -134,10 +137,3 @@ public sealed record BayTakeBack(string CommandId, string Words, DateTimeOffset 
 /// <param name="Title">Mounts bolted was not started.</param>
 /// <param name="On">Everything it waits on.</param>
 public sealed record BayRefusal(string Id, string Title, ImmutableArray<BayWait> On);
-
-/// <summary>What was typed or tapped here and has not been sent.</summary>
-/// <param name="CommandId">The command's id.</param>
-/// <param name="Words">Reading: mount bolts 46 N·m.</param>
-/// <param name="At">When it was tapped.</param>
-/// <param name="IsStop">A stop that could not be sent: NOT HEARD: SHOUT.</param>
-public sealed record BayNotSent(string CommandId, string Words, DateTimeOffset At, bool IsStop);

@@ -1,4 +1,5 @@
 using JobBoard.Web.Pages.Bay;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -6,6 +7,7 @@ namespace JobBoard.Web.Pages.Gallery;
 
 /// <summary>The bay screen with invented data.</summary>
 [DevelopmentOnly]
+[AllowAnonymous]
 public sealed class BayModel : PageModel
 {
     /// <summary>light, dark, or nothing for the system's wish.</summary>
@@ -15,9 +17,6 @@ public sealed class BayModel : PageModel
     /// <summary>What to show.</summary>
     public BayView View { get; private set; } = BaySamples.Usual;
 
-    /// <summary>What has not been sent.</summary>
-    public IReadOnlyList<BayNotSent> NotSent { get; private set; } = [];
-
     /// <summary>Shows the sample of this name.</summary>
-    public void OnGet(string? name) => (View, NotSent) = (BaySamples.Named(name), BaySamples.NotSent(name));
+    public void OnGet(string? name) => View = BaySamples.Named(name);
 }

@@ -5,7 +5,7 @@ using JobBoard.Web.Pages.Shared;
 
 namespace JobBoard.Web.Pages.Gallery;
 
-/// <summary>Invented bay screens to look at: a lift in hand, a stop, a new start of the day, an apprentice, a dead spot.</summary>
+/// <summary>Invented bay screens to look at: a lift in hand, a stop, a new start of the day, an apprentice.</summary>
 public static class BaySamples
 {
     private static readonly DateTimeOffset Now = new(2026, 11, 24, 14, 7, 0, TimeSpan.FromHours(1));
@@ -22,15 +22,6 @@ public static class BaySamples
         "ready" => Usual with { InHand = [Lift with { SignOffWaitsOn = [], SecondCheckFollows = true }] },
         _ => Usual,
     };
-
-    /// <summary>What has not been sent, for a sample of a dead spot.</summary>
-    public static ImmutableArray<BayNotSent> NotSent(string? name) => name == "dead-spot"
-        ?
-        [
-            new("00000000-0000-0000-0000-000000000001", "Stop on Heron coupe: leak", Now, true),
-            new("00000000-0000-0000-0000-000000000002", "Mount bolts, nipped: 46 N·m, wrench 3", Now.AddMinutes(-1), false),
-        ]
-        : [];
 
     /// <summary>The lift in hand.</summary>
     public static BayView Usual { get; } = new()
@@ -53,6 +44,8 @@ public static class BaySamples
         ],
         TakeBack = [new("00000000-0000-0000-0000-000000000003", "Logged: mass on the hook 318 kg.", Now.AddSeconds(50))],
         StopScopes = [new("task", "Engine in", Car: "heron", Task: "lift"), new("car", "Heron coupe", Car: "heron"), new("place", "Bay 1", Place: "bay-1"), new("shop", "the whole shop")],
+        StopCars = [new("dunlin", "Dunlin estate"), new("heron", "Heron coupe")],
+        StopPlaces = [new("bay-1", "Bay 1"), new("bench", "Bench")],
     };
 
     private static ImmutableArray<BayHowLeft> AskHow =>

@@ -1,4 +1,5 @@
 using JobBoard.Web.Pages.Floor;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -6,6 +7,7 @@ namespace JobBoard.Web.Pages.Gallery;
 
 /// <summary>The wall with invented data.</summary>
 [DevelopmentOnly]
+[AllowAnonymous]
 public sealed class FloorModel : PageModel
 {
     /// <summary>light, dark, or nothing for the system's wish.</summary>

@@ -1,5 +1,4 @@
-// The wall's own moving parts: the clock and the turning of pages. Both survive a fragment being morphed, because they are worked out
-// from the clock and put back whenever the markup changes.
+// The wall's pages turn by themselves. Which page shows follows from the clock, so it survives a fragment being morphed.
 const pageSeconds = 10;
 const held = new Map();
 
@@ -21,38 +20,6 @@ export function turnPages(root = document, now = Date.now()) {
   }
 }
 
-const seen = new WeakMap();
-
-/** Lets every <time data-clock> run on from the instant the server wrote into it, in that instant's own offset. */
-export function runClocks(root = document, now = performance.now()) {
-  for (const clock of root.querySelectorAll("time[data-clock]")) {
-    const written = clock.getAttribute("datetime");
-    let from = seen.get(clock);
-    if (!from || from.written !== written) {
-      from = { written, at: now };
-      seen.set(clock, from);
-    }
-    const text = wallTime(written, now - from.at);
-    if (clock.textContent !== text) clock.textContent = text;
-  }
-}
-
-/** "Tue 24 Nov 14:07" for an ISO instant with offset, some milliseconds later. */
-export function wallTime(iso, later) {
-  const offset = /([+-])(\d\d):(\d\d)$/.exec(iso);
-  const minutes = offset ? (offset[1] === "-" ? -1 : 1) * (Number(offset[2]) * 60 + Number(offset[3])) : 0;
-  const local = new Date(Date.parse(iso) + later + minutes * 60000);
-  const day = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"][local.getUTCDay()];
-  const month = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"][local.getUTCMonth()];
-  const two = (value) => String(value).padStart(2, "0");
-  return `${day} ${local.getUTCDate()} ${month} ${two(local.getUTCHours())}:${two(local.getUTCMinutes())}`;
-}
-
-function tick() {
-  turnPages();
-  runClocks();
-}
-
 if (document.getElementById("floor")) {
   document.addEventListener("click", (event) => {
     const button = event.target.closest("[data-hold-pages]");
@@ -60,9 +27,9 @@ if (document.getElementById("floor")) {
     const part = button.dataset.holdPages;
     const shown = Number(document.querySelector(`[data-page-now="${part}"]`)?.textContent ?? 1);
     if (!held.delete(part)) held.set(part, shown);
-    tick();
+    turnPages();
   });
-  new MutationObserver(tick).observe(document.getElementById("floor"), { childList: true, subtree: true, attributes: true, attributeFilter: ["hidden", "datetime"] });
-  setInterval(tick, 500);
-  tick();
+  document.addEventListener("live:changed", () => turnPages());
+  setInterval(() => turnPages(), 500);
+  turnPages();
 }
