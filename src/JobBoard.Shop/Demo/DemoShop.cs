@@ -40,7 +40,7 @@ public sealed class DemoShop(string folder, TemplateShelf templates) : IDemo
     private async Task Send(ShopRunner runner, ShopClock clock, DemoTimes times, DemoCommand command)
     {
         var envelope = Envelope(times, command);
-        clock.Set(times.Read(command.At));
+        clock.Hold(times.Read(command.At));
         switch (await runner.Send(envelope).ConfigureAwait(false))
         {
             case Outcome.Accepted: return;

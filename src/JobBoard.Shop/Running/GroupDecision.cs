@@ -48,8 +48,7 @@ internal sealed class GroupDecision(IAppendGroup group, RuleBook rules, ShopStat
     private Outcome.Refused Refuse(Envelope envelope, byte[] hash, DateTimeOffset now, ImmutableArray<WaitingOn> reasons)
     {
         var outcome = new Outcome.Refused(reasons);
-        // Input that makes no sense was never decided on: put right, it may come again under the same id.
-        if (!outcome.IsBadInput) group.RecordRefusal(Kept(envelope, hash, now, outcome));
+        group.RecordRefusal(Kept(envelope, hash, now, outcome));
         return outcome;
     }
 

@@ -16,8 +16,8 @@ public abstract record Outcome
     /// <summary>The rules refused it: everything that stands against it. Nothing was changed.</summary>
     public sealed record Refused(ImmutableArray<WaitingOn> Reasons) : Outcome
     {
-        /// <summary>Whether the input made no sense, so that the rules were not asked; each reason is about a field. No outcome is kept.</summary>
-        public bool IsBadInput => Reasons.Any(r => r.Rule == RuleBook.Ids.Input);
+        /// <summary>Whether the input itself made no sense here: each reason is about a field.</summary>
+        public bool IsBadInput => Reasons.All(r => r.Rule == RuleBook.Ids.Input);
     }
 
     /// <summary>The id was used before for something else. Nothing was changed; the sender needs a new id.</summary>

@@ -1,6 +1,6 @@
 using JobBoard.Domain.Entries;
-using JobBoard.Scheduling;
 using JobBoard.Shop.Demo;
+using JobBoard.Shop.Templates;
 using JobBoard.Storage;
 
 namespace JobBoard.Web.Verbs;
@@ -25,7 +25,7 @@ public static class CommandLine
             await errors.WriteLineAsync("'jobboard help' lists what there is.").ConfigureAwait(false);
             return Misused;
         }
-        catch (Exception e) when (e is StorageException or UnknownEntryException or DemoException or IOException)
+        catch (Exception e) when (e is StorageException or UnknownEntryException or DemoException or TemplateException or IOException)
         {
             await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
             return 1;
