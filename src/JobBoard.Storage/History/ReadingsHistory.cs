@@ -81,18 +81,24 @@ public sealed class ReadingsHistory : IHistoryProjection
         $"UPDATE {target.Table(Readings)} SET released_seq = @Seq, released_command = @command WHERE seq = @ReadingSeq",
         new { row.Seq, command = Histories.IdOf(row.CommandId), released.ReadingSeq });
 
-    /// <summary>Only the reading that stood can lapse: the last taken, those taken back left out.</summary>
+    /// <summary>What lapses is every reading of that name that stood until then and is older than the disturbance, as on the board.</summary>
     private static void Lapse(HistoryTarget target, JournalRow row, EvidenceLapsed lapsed)
     {
         var key = lapsed.Id.Split('/', 2);
         target.Connection.Execute(
             $"""
              UPDATE {target.Table(Readings)} SET lapsed_seq = @Seq, lapsed_command = @command
-             WHERE lapsed_seq IS NULL AND seq = (SELECT seq FROM {target.Table(Readings)}
-                          WHERE car = @Car AND task = @task AND reading = @reading AND taken_back_seq IS NULL
-                          ORDER BY occurred_at DESC, seq DESC LIMIT 1)
+             WHERE car = @Car AND task = @task AND reading = @reading AND occurred_at < @at AND lapsed_seq IS NULL AND taken_back_seq IS NULL
              """,
-            new { row.Seq, command = Histories.IdOf(row.CommandId), lapsed.Car, task = key[0], reading = key[^1] });
+            new
+            {
+                row.Seq,
+                command = Histories.IdOf(row.CommandId),
+                lapsed.Car,
+                task = key[0],
+                reading = key[^1],
+                at = lapsed.Lapse.At.ToUnixTimeMilliseconds(),
+            });
     }
 
     private static void TakeBack(HistoryTarget target, JournalRow row, Guid command) => target.Connection.Execute(

@@ -68,7 +68,7 @@ public sealed class HistoriesTests : IDisposable
     public void A_start_taken_back_counts_in_no_hours()
     {
         var start = Record(10, Started("lift", "p-1"));
-        Record(11, new TakenBack(start));
+        Record(11, new TakenBack(start, []));
 
         Assert.Empty(Hours());
     }
@@ -78,7 +78,7 @@ public sealed class HistoriesTests : IDisposable
     {
         Record(10, Started("lift", "p-1"));
         var end = Record(20, SignedOff("lift"));
-        Record(21, new TakenBack(end));
+        Record(21, new TakenBack(end, []));
         Assert.Equal([("p-1", 10, null)], Hours());
 
         Record(60, SignedOff("lift"));
@@ -91,7 +91,7 @@ public sealed class HistoriesTests : IDisposable
     {
         Record(10, Started("lift", "p-1"));
         var change = Record(20, PartDone("lift"), Started("wire", "p-1"));
-        Record(21, new TakenBack(change));
+        Record(21, new TakenBack(change, []));
 
         Assert.Equal([("p-1", 10, null)], Hours());
         Assert.Equal("lift", Reader.Work(0, 100).Single().Task);
@@ -124,14 +124,15 @@ public sealed class HistoriesTests : IDisposable
     }
 
     [Fact]
-    public void Only_the_reading_that_stood_lapses()
+    public void Readings_older_than_the_disturbance_lapse_once()
     {
         Record(10, Logged("1"));
-        Record(20, Logged("2"));
-        Record(30, Lapsed());
+        Record(30, Lapsed(30));
         Record(40, Logged("3"));
+        Record(20, Logged("late"));
+        Record(40, Lapsed(40));
 
-        Assert.Equal([(4, null), (2, 3L), (1, null)], Readings(r => r.LapsedSeq));
+        Assert.Equal([(3, null), (4, 5L), (1, 2L)], Readings(r => r.LapsedSeq));
     }
 
     [Fact]
@@ -139,8 +140,8 @@ public sealed class HistoriesTests : IDisposable
     {
         Record(10, Logged("1"));
         var mistake = Record(20, Logged("2"));
-        Record(21, new TakenBack(mistake));
-        Record(30, Lapsed());
+        Record(21, new TakenBack(mistake, []));
+        Record(30, Lapsed(30));
 
         Assert.Equal([(2, 3L), (1, null)], Readings(r => r.TakenBackSeq));
         Assert.Equal([(2, null), (1, 4L)], Readings(r => r.LapsedSeq));
@@ -151,12 +152,12 @@ public sealed class HistoriesTests : IDisposable
     {
         Record(10, Logged("1", Verdict.Out));
         var release = Record(20, new ReadingReleased("pressure", 1, "seen by eye") { Car = Car, Task = "leak" });
-        var lapse = Record(30, Lapsed());
+        var lapse = Record(30, Lapsed(30));
         Assert.Equal([(1, 2L)], Readings(r => r.ReleasedSeq));
         Assert.Equal([(1, 3L)], Readings(r => r.LapsedSeq));
 
-        Record(31, new TakenBack(lapse));
-        Record(32, new TakenBack(release));
+        Record(31, new TakenBack(lapse, []));
+        Record(32, new TakenBack(release, []));
 
         Assert.Equal([(1, null)], Readings(r => r.LapsedSeq));
         Assert.Equal([(1, null)], Readings(r => r.ReleasedSeq));
@@ -167,7 +168,7 @@ public sealed class HistoriesTests : IDisposable
     {
         Record(10, new PersonNamed("p-9", "Someone Invented"), new PersonCameIn("p-9"));
         var start = Record(20, Started("lift", "p-1"));
-        Record(21, new TakenBack(start));
+        Record(21, new TakenBack(start, []));
 
         Assert.Equal(
             [(4, "taken-back", null, null, null), (3, "task-started", Car, "lift", 4), (2, "person-came-in", null, null, null)],
@@ -233,15 +234,16 @@ public sealed class HistoriesTests : IDisposable
     private static TaskStarted Started(string task, params string[] people) =>
         new([.. people.Select(p => new CrewMember(p))], null, [], true, [], []) { Car = Car, Task = task };
 
-    private static TaskLeftPartDone PartDone(string task) => new(null, Nothing, 0) { Car = Car, Task = task };
+    private static TaskLeftPartDone PartDone(string task) => new(null, Nothing, 0, []) { Car = Car, Task = task };
 
     private static TaskSignedOff SignedOff(string task) => new(Nothing, false, 0) { Car = Car, Task = task };
 
     private static ReadingLogged Logged(string text, Verdict verdict = Verdict.InLimits) =>
         new("pressure", text, 1m, "bar", 1m, 0.1m, verdict, "because", "gauge-1", null, true) { Car = Car, Task = "leak" };
 
-    private static EvidenceLapsed Lapsed() =>
-        new(EvidenceKind.Reading, "leak/pressure", new("hose/tight", null, "p-2", DateTimeOffset.UnixEpoch, false)) { Car = Car };
+    private static EvidenceLapsed Lapsed(long at) => new(
+        EvidenceKind.Reading, "leak/pressure", new("hose/tight", null, "p-2", DateTimeOffset.FromUnixTimeMilliseconds(at), false))
+    { Car = Car };
 
     private static ImmutableSortedDictionary<string, string> Nothing => ImmutableSortedDictionary<string, string>.Empty;
 }
