@@ -42,6 +42,7 @@ public static class CommandJson
     {
         var type = TypeOf(kind) ?? throw new CommandFormatException($"There is no command '{kind}'. Known are: {string.Join(", ", All)}.");
         AddAbsent(type, members);
+        if (EmptyEntry(members) is { } path) throw new CommandFormatException($"'{kind}': there is nothing at {path}; a list has no empty entries.");
         try
         {
             return (Command)members.Deserialize(type, Options)!;
@@ -58,6 +59,15 @@ public static class CommandJson
 
     /// <summary>One text per meaning: members in ordinal order at every level, nothing absent written.</summary>
     public static string Canonical(Command command) => Sorted(Write(command))!.ToJsonString(Options);
+
+    // No list of a command or a plan may hold nothing, and the reader would let it through.
+    private static string? EmptyEntry(JsonNode? node) => node switch
+    {
+        JsonArray list when list.IndexOf(null) is >= 0 and var n => $"{list.GetPath()}[{n}]",
+        JsonArray list => list.Select(EmptyEntry).FirstOrDefault(path => path is not null),
+        JsonObject members => members.Select(m => EmptyEntry(m.Value)).FirstOrDefault(path => path is not null),
+        _ => null,
+    };
 
     // A nullable member without a default may be left out: it is then nothing.
     private static void AddAbsent(Type type, JsonObject members)

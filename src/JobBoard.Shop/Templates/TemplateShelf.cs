@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using JobBoard.Domain.Plans;
 
 namespace JobBoard.Shop.Templates;
@@ -37,15 +36,8 @@ public sealed class TemplateShelf
 
     private static Plan ReadOne(string file)
     {
-        try
-        {
-            return JsonSerializer.Deserialize<Plan>(File.ReadAllText(file), PlanJson.Options)
-                ?? throw new TemplateException($"{file} holds no plan.");
-        }
-        catch (JsonException e)
-        {
-            throw new TemplateException($"{file}: {e.Message}", e);
-        }
+        var reading = PlanReader.Read(File.ReadAllText(file));
+        return reading.Plan ?? throw new TemplateException($"{file}: {string.Join(" ", reading.Faults)}");
     }
 }
 
