@@ -70,9 +70,19 @@ public static class Apart
 
     private static bool Swept(ShopState shop, Danger a, Danger b)
     {
-        if (a.Sweeps.IsEmpty && b.Sweeps.IsEmpty) return true;
         if (AreaOf(shop, a) is not { } one || AreaOf(shop, b) is not { } other) return true;
+        if (a.Sweeps.IsEmpty && b.Sweeps.IsEmpty) return SweptByAny(shop, one, other);
         return a.Place == b.Place || a.Sweeps.Any(s => s.Overlaps(other)) || b.Sweeps.Any(s => s.Overlaps(one));
+    }
+
+    /// <summary>
+    /// A load that nobody works on hangs in some gear over its place: whatever that gear can sweep is under it. Where no gear
+    /// reaches either place nobody knows what it hangs in, and it is the whole shop.
+    /// </summary>
+    private static bool SweptByAny(ShopState shop, Area one, Area other)
+    {
+        var over = shop.Gear.Values.Select(g => g.Sweep).OfType<Area>().Where(s => s.Overlaps(one) || s.Overlaps(other)).ToArray();
+        return over.Length == 0 || one == other || over.Any(s => s.Overlaps(one) && s.Overlaps(other));
     }
 
     private static Area? AreaOf(ShopState shop, Danger danger) =>
