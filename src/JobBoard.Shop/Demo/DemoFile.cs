@@ -4,56 +4,101 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using JobBoard.Domain.Commands;
+using JobBoard.Domain.Plans;
+using JobBoard.Shop.Commands;
 
 namespace JobBoard.Shop.Demo;
 
-/// <summary>
-/// One seed file: an array of commands, or an object with <c>commands</c> and, in the first file, <c>now</c> (the shop's time
-/// the demo stands at; the real one when left out), <c>zone</c> (IANA) and <c>pins</c> (person to PIN).
-/// Each command is <c>{ "at": "-3d 08:10", "actor": "inga", "kind": "start-task", ...members }</c>; <c>occurred</c> may say
-/// that it happened before it was sent. A car's <c>plan</c> may be the id of a template.
-/// </summary>
-internal sealed record DemoFile(string Name, string? Now, string? Zone, ImmutableDictionary<string, string> Pins, ImmutableArray<DemoCommand> Commands)
+/// <summary>One command of a seed file: when, who, and the command's members with times and plans not yet read.</summary>
+internal sealed record DemoCommand(string Place, string At, string Actor, string Kind, JsonObject Members)
+{
+    /// <summary>The same at every loading.</summary>
+    public Guid Id => new(SHA256.HashData(Encoding.UTF8.GetBytes("demo " + Place)).AsSpan(0, 16));
+
+    /// <summary>Reads <c>{ "at": "-45m", "actor": "inga", "kind": "start-task", ...members }</c>; a command without a time happens at <paramref name="usually"/>.</summary>
+    public static DemoCommand Read(string place, JsonNode? node, string usually)
+    {
+        var members = (node as JsonObject ?? throw new DemoException($"{place} is no object.")).DeepClone().AsObject();
+        return new(place, Take("at") ?? usually, Take("actor") ?? Missing("actor"), Take("kind") ?? Missing("kind"), members);
+
+        string? Take(string name)
+        {
+            var value = members[name]?.GetValue<string>();
+            members.Remove(name);
+            return value;
+        }
+
+        string Missing(string name) => throw new DemoException($"{place}: '{name}' is missing.");
+    }
+
+    /// <summary>The command itself.</summary>
+    /// <exception cref="DemoException">It cannot be read.</exception>
+    public Command ToCommand(DemoTimes times, Func<string, Plan?> plans)
+    {
+        try
+        {
+            return CommandJson.Read(Kind, (JsonObject)Resolved(Members, times, plans)!);
+        }
+        catch (Exception e) when (e is CommandFormatException or FormatException)
+        {
+            throw new DemoException($"{Place} ({Kind}): {e.Message}", e);
+        }
+    }
+
+    /// <summary>Text that begins with <c>@</c> is a time; the plan of a car is the id of a template.</summary>
+    private static JsonNode? Resolved(JsonNode? node, DemoTimes times, Func<string, Plan?> plans) => node switch
+    {
+        JsonObject o => new JsonObject(o.Select(p => KeyValuePair.Create(p.Key, p is { Key: "plan", Value: JsonValue id } ? Plan(id.GetValue<string>(), plans) : Resolved(p.Value, times, plans)))),
+        JsonArray a => new JsonArray([.. a.Select(n => Resolved(n, times, plans))]),
+        JsonValue v when v.TryGetValue<string>(out var text) && text.StartsWith('@') => JsonValue.Create(times.Read(text[1..]).ToString("O", CultureInfo.InvariantCulture)),
+        null => null,
+        _ => node.DeepClone(),
+    };
+
+    private static JsonNode? Plan(string id, Func<string, Plan?> plans) =>
+        JsonSerializer.SerializeToNode(plans(id) ?? throw new CommandFormatException($"There is no template '{id}'."), PlanJson.Options);
+}
+
+/// <summary>The cars of the demo, how far they are carried, and what happens beside that.</summary>
+/// <param name="Seed">The luck of the scripted crew.</param>
+/// <param name="WorkUntil">When the scripted crew stops and the scene begins.</param>
+/// <param name="Cars">The cars.</param>
+/// <param name="Meanwhile">Commands while the crew works, by time.</param>
+/// <param name="Scene">Commands of the last hour, in order.</param>
+internal sealed record DemoCars(int Seed, string WorkUntil, ImmutableArray<DemoCar> Cars, ImmutableArray<JsonNode> Meanwhile, ImmutableArray<JsonNode> Scene);
+
+/// <summary>One car of the demo.</summary>
+internal sealed record DemoCar(string Car, string Name, string Plan, string Place, string TakenIn, string By)
+{
+    public ImmutableArray<string> Reach { get; init; } = [];
+
+    public ImmutableArray<string> Short { get; init; } = [];
+
+    /// <summary>What is read, by <c>task/reading</c>, in order.</summary>
+    public ImmutableSortedDictionary<string, ImmutableArray<string>> Readings { get; init; } = ImmutableSortedDictionary<string, ImmutableArray<string>>.Empty;
+}
+
+/// <summary>Reads the seed files.</summary>
+internal static class DemoFiles
 {
     private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
 
-    public static DemoFile Read(string path)
+    public static JsonNode Node(string path) => Reading(path, text => JsonNode.Parse(text, null, Lenient)!);
+
+    public static T Read<T>(string path) => Reading(path, text => JsonSerializer.Deserialize<T>(text, PlanJson.Options)!);
+
+    private static T Reading<T>(string path, Func<string, T> read)
     {
-        var name = Path.GetFileName(path);
         try
         {
-            var root = JsonNode.Parse(File.ReadAllText(path), null, Lenient);
-            var head = root as JsonObject ?? [];
-            var pins = (head["pins"] as JsonObject ?? []).ToImmutableDictionary(p => p.Key, p => p.Value!.GetValue<string>());
-            var commands = root as JsonArray ?? head["commands"] as JsonArray ?? [];
-            return new(name, head["now"]?.GetValue<string>(), head["zone"]?.GetValue<string>(), pins, [.. commands.Select((c, i) => Command(name, i, c))]);
+            return read(File.ReadAllText(path));
         }
-        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        catch (Exception e) when (e is IOException or JsonException or InvalidOperationException)
         {
             throw new DemoException($"{path}: {e.Message}", e);
         }
     }
-
-    private static DemoCommand Command(string file, int index, JsonNode? node)
-    {
-        var members = (node as JsonObject ?? throw new DemoException($"{file}, command {index + 1} is no object.")).DeepClone().AsObject();
-        return new(string.Create(CultureInfo.InvariantCulture, $"{file}, command {index + 1}"), Take("at")!, Take("occurred", needed: false), Take("actor")!, Take("kind")!, members);
-
-        string? Take(string name, bool needed = true)
-        {
-            var value = members[name]?.GetValue<string>();
-            if (value is null && needed) throw new DemoException($"{file}, command {index + 1}: '{name}' is missing.");
-            members.Remove(name);
-            return value;
-        }
-    }
-}
-
-/// <summary>One command of a seed file, not yet read.</summary>
-internal sealed record DemoCommand(string Place, string At, string? Occurred, string Actor, string Kind, JsonObject Members)
-{
-    /// <summary>The same at every loading.</summary>
-    public Guid Id => new(SHA256.HashData(Encoding.UTF8.GetBytes("demo " + Place)).AsSpan(0, 16));
 }
 
 /// <summary>The seed files could not be loaded; the message names file, command and cause.</summary>

@@ -1,74 +1,134 @@
 using System.Collections.Immutable;
-using System.Text.Json;
+using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using JobBoard.Domain.Commands;
+using JobBoard.Domain.Hazards;
+using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
-using JobBoard.Shop.Commands;
+using JobBoard.Domain.Rules;
 using JobBoard.Shop.Running;
-using JobBoard.Shop.Templates;
 
 namespace JobBoard.Shop.Demo;
 
-/// <summary>The demo shop as seed files of commands (<see cref="DemoFile"/>), sent file by file in the order of their names.</summary>
-/// <param name="folder">The seed files.</param>
-/// <param name="templates">Plans that <c>take-in-car</c> may name.</param>
-public sealed class DemoShop(string folder, TemplateShelf templates) : IDemo
+/// <summary>
+/// The made-up shop of the seed files. Its people, places and things are commands; its cars are carried to where they stand by
+/// a <see cref="ScriptedCrew"/>; what is in hand now is commands again, at times counted back from now.
+/// </summary>
+/// <param name="seedData">The folder with <c>demo</c> and <c>shop</c> in it.</param>
+/// <param name="plans">A plan template by its id, or nothing.</param>
+public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
 {
+    /// <summary>PINs of the demo's people, by person.</summary>
+    public ImmutableSortedDictionary<string, string> Pins => DemoFiles.Read<ImmutableSortedDictionary<string, string>>(Demo("pins.json"));
+
     /// <inheritdoc/>
     public async Task<ImmutableSortedDictionary<string, string>> Load(ShopRunner runner, ShopClock clock)
     {
-        var files = Files();
-        var times = Times(files, clock);
-        foreach (var command in files.SelectMany(f => f.Commands)) await Send(runner, clock, times, command).ConfigureAwait(false);
-        clock.Set(times.Now);
-        return files.SelectMany(f => f.Pins).ToImmutableSortedDictionary(p => p.Key, p => p.Value, StringComparer.Ordinal);
+        var (now, since) = (clock.GetUtcNow(), Stopwatch.GetTimestamp());
+        await Load(DoorOf(runner, clock), now).ConfigureAwait(false);
+        clock.Set(now + Stopwatch.GetElapsedTime(since));
+        return Pins;
     }
 
-    private List<DemoFile> Files()
+    /// <summary>The way into a running shop whose clock is moved by whoever sends.</summary>
+    public static CrewDoor DoorOf(ShopRunner runner, ShopClock clock) => new(() => runner.State, e => Send(runner, e), clock.Hold);
+
+    /// <summary>Sets up the shop without any car: people, places, gear, instruments, hazards and what keeps apart. Everybody is out.</summary>
+    /// <param name="door">An empty shop.</param>
+    /// <param name="at">When.</param>
+    /// <param name="now">What times in the files are counted from.</param>
+    /// <exception cref="DemoException">A file is wrong, or a command was refused.</exception>
+    public async Task SetUp(CrewDoor door, DateTimeOffset at, DateTimeOffset now)
     {
-        if (!Directory.Exists(folder)) throw new DemoException($"The seed files are not there: {folder}.");
-        return [.. Directory.GetFiles(folder, "*.json").Order(StringComparer.Ordinal).Select(DemoFile.Read)];
+        var times = Times(now);
+        var (owner, commands) = ShopCommands(times);
+        door.SetNow(at);
+        foreach (var (place, command) in commands.Concat(Things())) await Send(door, place, owner, command, at).ConfigureAwait(false);
     }
 
-    private static DemoTimes Times(List<DemoFile> files, ShopClock clock)
+    /// <summary>Loads everything: the shop, its past, and the scene at <paramref name="now"/>.</summary>
+    /// <returns>What the scripted crew did.</returns>
+    /// <exception cref="DemoException">A file is wrong, a command was refused, or a car did not get where it is to stand.</exception>
+    /// <exception cref="CrewException">The rules and the crew do not agree.</exception>
+    public async Task<CrewReport> Load(CrewDoor door, DateTimeOffset now)
     {
-        var zone = TimeZoneInfo.FindSystemTimeZoneById(files.Select(f => f.Zone).FirstOrDefault(z => z is not null) ?? "Etc/UTC");
-        var real = new DemoTimes(clock.GetUtcNow(), zone);
-        return files.Select(f => f.Now).FirstOrDefault(n => n is not null) is { } now ? new DemoTimes(real.Read(now), zone) : real;
-    }
-
-    private async Task Send(ShopRunner runner, ShopClock clock, DemoTimes times, DemoCommand command)
-    {
-        var envelope = Envelope(times, command);
-        clock.Hold(times.Read(command.At));
-        switch (await runner.Send(envelope).ConfigureAwait(false))
+        var times = Times(now);
+        var cars = DemoFiles.Read<DemoCars>(Demo("cars.json"));
+        var begins = cars.Cars.Select(c => times.Read(c.TakenIn)).Min().AddMinutes(-30);
+        await SetUp(door, begins, now).ConfigureAwait(false);
+        var crew = new ScriptedCrew(door, Orders(cars), begins);
+        foreach (var (at, command) in Meanwhile(cars, times).OrderBy(c => c.At))
         {
-            case Outcome.Accepted: return;
-            case Outcome.Refused refused:
-                var reasons = string.Join("; ", refused.Reasons.Select(r => $"{r.Words} [{r.Rule}]"));
-                throw new DemoException($"{command.Place} ({command.Kind}) was refused: {reasons}");
-            case var other: throw new DemoException($"{command.Place} ({command.Kind}): {other}");
+            await crew.CarryOn(at).ConfigureAwait(false);
+            await Send(door, times, command, at).ConfigureAwait(false);
         }
+
+        var report = await crew.CarryOn(times.Read(cars.WorkUntil)).ConfigureAwait(false);
+        if (!report.Open.IsEmpty) throw new DemoException($"cars.json: not there by {cars.WorkUntil}: {string.Join(" | ", report.Open)}");
+        foreach (var command in cars.Scene.Select((c, i) => Command("cars.json, scene", i, c, "-1m"))) await Send(door, times, command, times.Read(command.At)).ConfigureAwait(false);
+        door.SetNow(now);
+        return report;
     }
 
-    private Envelope Envelope(DemoTimes times, DemoCommand command)
+    private static async Task<ImmutableArray<WaitingOn>> Send(ShopRunner runner, Envelope envelope) => await runner.Send(envelope).ConfigureAwait(false) switch
     {
-        try
-        {
-            return new(command.Id, command.Actor, times.Read(command.Occurred ?? command.At), null, CommandJson.Read(command.Kind, WithPlan(command.Members)));
-        }
-        catch (Exception e) when (e is CommandFormatException or FormatException)
-        {
-            throw new DemoException($"{command.Place} ({command.Kind}): {e.Message}", e);
-        }
+        Outcome.Accepted => [],
+        Outcome.Refused refused => refused.Reasons,
+        var other => [new(RuleBook.Ids.Input, other.ToString())],
+    };
+
+    private string Demo(string file) => Path.Combine(seedData, "demo", file);
+
+    private DemoTimes Times(DateTimeOffset now) =>
+        new(now, TimeZoneInfo.FindSystemTimeZoneById(DemoFiles.Node(Demo("shop.json"))["zone"]!.GetValue<string>()));
+
+    private (string Owner, IEnumerable<(string Place, Command Command)> Commands) ShopCommands(DemoTimes times)
+    {
+        var commands = DemoFiles.Node(Demo("shop.json"))["commands"]!.AsArray().Select((c, i) => Command("shop.json", i, c, "-0m")).ToArray();
+        return (commands[0].Actor, commands.Select(c => (c.Place, c.ToCommand(times, plans))));
     }
 
-    private JsonObject WithPlan(JsonObject members)
+    private IEnumerable<(string Place, Command Command)> Things()
     {
-        if (members["plan"] is not JsonValue name) return members;
-        var id = name.GetValue<string>();
-        var plan = templates.Find(id) ?? throw new CommandFormatException($"There is no template '{id}'.");
-        members["plan"] = JsonSerializer.SerializeToNode(plan, PlanJson.Options);
-        return members;
+        var folder = Path.Combine(seedData, "shop");
+        foreach (var hazard in DemoFiles.Read<HazardKind[]>(Path.Combine(folder, "hazards.json"))) yield return ("hazard " + hazard.Id, new SetHazard(hazard));
+        foreach (var item in DemoFiles.Read<ShopItem[]>(Path.Combine(folder, "items.json"))) yield return ("item " + item.Id, new SetShopItem(item));
+        foreach (var rule in DemoFiles.Read<KeepApart[]>(Path.Combine(folder, "keep-apart.json"))) yield return ("keep apart " + rule.Id, new SetKeepApart(rule));
+    }
+
+    private static CrewOrders Orders(DemoCars cars) => new()
+    {
+        Seed = cars.Seed,
+        Cars = [.. cars.Cars.Select(c => new CarryTo(c.Car) { Reach = c.Reach, Short = c.Short })],
+        Readings = cars.Cars.SelectMany(c => c.Readings.Select(r => KeyValuePair.Create($"{c.Car}/{r.Key}", r.Value))).ToImmutableDictionary(),
+    };
+
+    /// <summary>Take-ins and what else happens while the crew works.</summary>
+    private static IEnumerable<(DateTimeOffset At, DemoCommand Command)> Meanwhile(DemoCars cars, DemoTimes times)
+    {
+        foreach (var car in cars.Cars)
+        {
+            var members = new JsonObject { ["car"] = car.Car, ["name"] = car.Name, ["plan"] = car.Plan, ["place"] = car.Place };
+            yield return (times.Read(car.TakenIn), new("cars.json, " + car.Car, car.TakenIn, car.By, "take-in-car", members));
+        }
+
+        foreach (var command in cars.Meanwhile.Select((c, i) => Command("cars.json, meanwhile", i, c, "-1d 12:00"))) yield return (times.Read(command.At), command);
+    }
+
+    private static DemoCommand Command(string file, int index, JsonNode? node, string usually) =>
+        DemoCommand.Read(string.Create(CultureInfo.InvariantCulture, $"{file} {index + 1}"), node, usually);
+
+    private async Task Send(CrewDoor door, DemoTimes times, DemoCommand command, DateTimeOffset at)
+    {
+        door.SetNow(at);
+        await Send(door, command.Place, command.Actor, command.ToCommand(times, plans), at, command.Id).ConfigureAwait(false);
+    }
+
+    private static async Task Send(CrewDoor door, string place, string actor, Command command, DateTimeOffset at, Guid? id = null)
+    {
+        var envelope = new Envelope(id ?? new DemoCommand(place, "", actor, "", []).Id, actor, at, null, command);
+        var against = await door.Send(envelope).ConfigureAwait(false);
+        if (!against.IsEmpty) throw new DemoException($"{place} was refused: {string.Join("; ", against.Select(w => $"{w.Words} [{w.Rule}]"))}");
     }
 }

@@ -37,7 +37,7 @@ internal static class ServeVerb
     }
 
     private static Task<ImmutableSortedDictionary<string, string>> LoadDemo(RunningShop shop) =>
-        new DemoShop(Path.Combine(SeedData.Folder, "demo"), new TemplateShelf(SeedData.Templates)).Load(shop.Runner, shop.Clock);
+        new DemoShop(SeedData.Folder, new TemplateShelf(SeedData.Templates).Find).Load(shop.Runner, shop.Clock);
 
     private static string KeepPins(IServiceProvider services, ImmutableSortedDictionary<string, string> pins)
     {
