@@ -5,7 +5,7 @@ namespace JobBoard.Web.Tests;
 
 public class Libraries
 {
-    private static readonly string Lib = Path.Combine(FindSource(), "src", "JobBoard.Web", "wwwroot", "lib");
+    private static readonly string Lib = Path.Combine(Sources.Web, "wwwroot", "lib");
 
     [Fact]
     public void Hash_is_the_listed_one_for_every_file()
@@ -46,12 +46,4 @@ public class Libraries
 
     private static string Hash(string path) =>
         Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(Lib, path))));
-
-    private static string FindSource()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "JobBoard.sln")))
-            folder = folder.Parent;
-        return folder?.FullName ?? throw new DirectoryNotFoundException("JobBoard.sln");
-    }
 }

@@ -39,7 +39,7 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
         if (indent == 0)
             return Lines(entry.Title, entry.Style, 2, 0, rows);
         var beside = Fit(entry.Title, entry.Style, room.Width - indent, 2);
-        var apart = beside.Count == 0 || beside.Any(line => line[^1] is '-' or '…');
+        var apart = beside.Count == 0 || beside.Any(line => line[^1] == '-' || (line[^1] == '…' && entry.Marks[0].Kind == FloorMarkKind.Sign));
         var line = apart ? 0 : LineHeight(entry.Style);
         var tall = Math.Max(line, entry.Marks.Max(mark => mark.Box.Height));
         if (!Take(tall, out var y))
@@ -73,7 +73,16 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
             return Lines(detail.Text, detail.Style, detail.MostLines, 0, rows);
         return Fit($"{detail.Text}, {detail.Tail}", detail.Style, room.Width, 1) is [var line] && line.EndsWith(detail.Tail, StringComparison.Ordinal)
             ? Put(line, detail.Style, 0, rows)
-            : Lines(detail.Text, detail.Style, detail.MostLines, 0, rows) && Lines(detail.Tail, detail.Style, 1, 0, rows);
+            : Lines(detail.Text, detail.Style, detail.MostLines, 0, rows) && Tail(detail, rows);
+    }
+
+    /// <summary>The tail on a line of its own; left out where there is none left.</summary>
+    private bool Tail(FloorDetail detail, List<FloorRow> rows)
+    {
+        var before = _y;
+        if (!Lines(detail.Tail!, detail.Style, 1, 0, rows))
+            _y = before;
+        return true;
     }
 
     private bool Lines(string text, FloorStyle style, int most, double indent, List<FloorRow> rows)

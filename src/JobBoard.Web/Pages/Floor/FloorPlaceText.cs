@@ -39,7 +39,7 @@ internal static class FloorPlaceText
         var whole = Head(place);
         List<(FloorEntry, FloorDetail?)> urgent = place.Stops.Length + place.Dangers.Length > 0 ? [(entries[0], null)] : [];
         ImmutableArray<FloorEntry>[] shorter = [whole, [whole[^1]], [whole[0]]];
-        return shorter.FirstOrDefault(head => new Page(head, entries, room, painted, sheet).Write(urgent, 0) is not null, []);
+        return shorter.FirstOrDefault(head => new Page(head, entries, room, painted, sheet).Write(urgent, entries.Length > urgent.Count ? entries.Length : 0) is not null, []);
     }
 
     /// <summary>Takes claim after claim as long as everything taken still fits, with a line kept for "+2 more" where asked.</summary>
@@ -103,12 +103,22 @@ internal static class FloorPlaceText
         public List<FloorBlock>? Write(List<(FloorEntry Entry, FloorDetail? Detail)> taken, int more)
         {
             var column = new FloorColumn(Room, Painted, Sheet);
-            var head = Head.Select(entry => column.Write(entry, [], gap: 0));
+            var named = more > 0 ? HeadWith(more) : Head;
+            var head = named.Select(entry => column.Write(entry, [], gap: 0));
             var body = Entries.Where(entry => taken.Contains((entry, null)))
                 .Select(entry => column.Write(entry, entry.Details.Where(detail => taken.Contains((entry, detail)))));
-            var foot = more == 0 ? [] : new[] { More(more) }.Select(entry => column.Write(entry, []));
+            var foot = more == 0 || named != Head ? [] : new[] { More(more) }.Select(entry => column.Write(entry, []));
             var blocks = head.Concat(body).Concat(foot).ToList();
             return blocks.Contains(null) ? null : [.. blocks.OfType<FloorBlock>()];
+        }
+
+        /// <summary>The count beside the place's name where both fit on its line.</summary>
+        private ImmutableArray<FloorEntry> HeadWith(int more)
+        {
+            if (Head.IsEmpty || Head[0].Style != FloorStyle.Quiet)
+                return Head;
+            var both = $"{Head[0].Title} · {FloorTexts.More(more)}";
+            return FloorFace.Width(both, Sheet.RestType, false) <= Room.Width ? Head.SetItem(0, Head[0] with { Title = both }) : Head;
         }
 
         private static FloorEntry More(int count) => new("more", FloorStyle.Quiet, FloorTexts.More(count), [], []);

@@ -26,6 +26,12 @@ public sealed record FloorSheet(double NamesType, double RestType)
     /// <summary>Free space between map and list, and between them and the strip of stops.</summary>
     public const double Gap = 28;
 
+    /// <summary>Smallest type size that floor-sizes.css knows.</summary>
+    public const int LeastType = 24;
+
+    /// <summary>Largest type size that floor-sizes.css knows; larger would leave no room for words.</summary>
+    public const int MostType = 96;
+
     /// <summary>Seen from 4 m on a 65 inch screen.</summary>
     public static FloorSheet Default { get; } = For(4, 65);
 
@@ -44,7 +50,7 @@ public sealed record FloorSheet(double NamesType, double RestType)
         double TypeFor(double arcMinutes)
         {
             var capital = 2 * metres * Math.Tan(arcMinutes / 60 * Math.PI / 180 / 2) * unitsPerMetre;
-            return Math.Ceiling(capital / FloorFace.CapitalHeight);
+            return Math.Clamp(Math.Ceiling(capital / FloorFace.CapitalHeight), LeastType, MostType);
         }
     }
 }
