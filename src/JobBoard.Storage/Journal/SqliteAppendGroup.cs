@@ -33,7 +33,7 @@ internal sealed class SqliteAppendGroup : IAppendGroup
     public OutcomeLookup Find(Guid commandId, byte[] hash)
     {
         Usable();
-        return OutcomeTable.Find(_connection, commandId, hash);
+        return _journal.Database.Translated(() => OutcomeTable.Find(_connection, commandId, hash));
     }
 
     public IReadOnlyList<JournalRow> Append(CommandOutcome command, IReadOnlyList<NewEntry> entries) =>
@@ -73,10 +73,10 @@ internal sealed class SqliteAppendGroup : IAppendGroup
         {
             _transaction.Commit();
         }
-        catch (SqliteException error)
+        catch (Exception error) when (error is SqliteException or InvalidOperationException)
         {
             End(committed: false);
-            throw new CommitFailedException(DriverErrors.Translate(error, _journal.File));
+            throw new CommitFailedException(error is SqliteException driver ? DriverErrors.Translate(driver, _journal.Database.File) : error);
         }
 
         End(committed: true);
@@ -105,26 +105,27 @@ internal sealed class SqliteAppendGroup : IAppendGroup
 
     private T AsOneCommand<T>(CommandOutcome command, Func<T> write)
     {
-        Usable();
-        if (OutcomeTable.Find(_connection, command.CommandId, command.Hash).Match != OutcomeMatch.Unknown)
+        if (Find(command.CommandId, command.Hash).Match != OutcomeMatch.Unknown)
         {
             throw new InvalidOperationException($"Command {command.CommandId} already has an outcome.");
         }
 
-        KeepLast();
-        _transaction.Save(Savepoint);
-        _last = _writer.Here(_blanked);
-        try
+        return _journal.Database.Translated(() =>
         {
-            return write();
-        }
-        catch (Exception error)
-        {
-            RollBackLast();
-            throw error is SqliteException driver ? DriverErrors.Translate(driver, _journal.File) : error;
-        }
+            KeepLast();
+            try
+            {
+                return write();
+            }
+            catch
+            {
+                RollBackLast();
+                throw;
+            }
+        });
     }
 
+    /// <summary>From here on the command before can no longer be dropped, and the next one can.</summary>
     private void KeepLast()
     {
         if (_last is not null)
@@ -132,6 +133,9 @@ internal sealed class SqliteAppendGroup : IAppendGroup
             _transaction.Release(Savepoint);
             _last = null;
         }
+
+        _transaction.Save(Savepoint);
+        _last = _writer.Here(_blanked);
     }
 
     private void RollBackLast()

@@ -78,12 +78,12 @@ public sealed class SqliteJournal : IJournal
         EnterWriting();
         try
         {
-            return new SqliteAppendGroup(this, _writer, _history, _fillSalt);
+            return _database.Translated(() => new SqliteAppendGroup(this, _writer, _history, _fillSalt));
         }
-        catch (SqliteException error)
+        catch
         {
             LeaveWriting();
-            throw DriverErrors.Translate(error, _database.File);
+            throw;
         }
     }
 
@@ -111,7 +111,7 @@ public sealed class SqliteJournal : IJournal
     /// <inheritdoc/>
     public void Dispose() => _writer.Dispose();
 
-    internal string File => _database.File;
+    internal ShopDatabase Database => _database;
 
     /// <summary>Called by the group when it has ended, one way or the other.</summary>
     internal void GroupEnded(bool committed, bool blanked)
@@ -150,16 +150,17 @@ public sealed class SqliteJournal : IJournal
         }
         else if (owner != ShopId)
         {
-            throw new StorageException($"{File} is the day book of shop {owner}, not of {ShopId}. Open it as {owner}, or choose another folder.");
+            throw new StorageException($"{_database.File} is the day book of shop {owner}, not of {ShopId}. Open it as {owner}, or choose another folder.");
         }
     }
 
     private IEnumerable<StoredRow> Stream(string rest, object values)
     {
         using var connection = _database.Translated(_database.Reader);
-        foreach (var row in connection.Query<StoredRow>($"SELECT {StoredRow.Columns} FROM journal {rest}", values, buffered: false))
+        using var rows = connection.Query<StoredRow>($"SELECT {StoredRow.Columns} FROM journal {rest}", values, buffered: false).GetEnumerator();
+        while (_database.Translated(rows.MoveNext))
         {
-            yield return row;
+            yield return rows.Current;
         }
     }
 

@@ -13,7 +13,7 @@ public sealed class AppendOnlyTests : IDisposable
 
     public AppendOnlyTests()
     {
-        _file.Append("car-1", """{"words":"one"}""", """{"words":"two"}""");
+        _file.Append("car-1", """{"words":"one","blanks":[1,3]}""", """{"words":"two"}""");
         _file.Append("shop", """{"words":"three"}""");
         _file.Blank(2);
     }
@@ -52,6 +52,8 @@ public sealed class AppendOnlyTests : IDisposable
         "INSERT INTO blankings (seq, by_seq) VALUES (1, 3)",
         "INSERT OR REPLACE INTO blankings (seq, by_seq) VALUES (2, 3)",
         "INSERT INTO blankings (seq, by_seq) VALUES (4, 4)",
+        "INSERT INTO blankings (seq, by_seq) VALUES (1, 1)",
+        "INSERT INTO blankings (seq, by_seq) VALUES (3, 1)",
         "UPDATE blankings SET seq = 1",
         "DELETE FROM blankings",
         "UPDATE commands SET outcome = 'other'",
