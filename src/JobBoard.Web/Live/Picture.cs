@@ -26,6 +26,9 @@ public sealed class Picture
     /// <summary>The instant, with the shop's offset.</summary>
     public DateTimeOffset Now { get; }
 
+    /// <summary>The instant cut to the minute, for markup: what looks the same is not pushed.</summary>
+    public DateTimeOffset Minute => Now.AddTicks(-(Now.Ticks % TimeSpan.TicksPerMinute));
+
     /// <summary>The shop's zone.</summary>
     public TimeZoneInfo Zone { get; }
 

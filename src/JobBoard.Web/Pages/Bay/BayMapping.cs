@@ -27,8 +27,8 @@ public static class BayMapping
         var tasks = new BayTaskMapping(picture, me);
         return new()
         {
-            Stamp = picture.Head.ToString(),
-            At = picture.Now,
+            Stamp = "",
+            At = picture.Minute,
             Me = new(me.Id, me.Name, me.IsIn, me.WorksUnder is null ? null : shop.NameOf(me.WorksUnder)),
             Place = mine.Select(m => Where(shop, m.Car, m.State)).FirstOrDefault(),
             Stops = [.. shop.Stops.Values.Where(s => Touches(shop, s, me, mine)).OrderByDescending(s => s.RaisedAt).Select(s => BayStops.Of(picture, s, me))],

@@ -24,9 +24,9 @@ public static class FloorMapping
         var cars = shop.Cars.Values.Select(c => new FloorCarAtWork(picture, c)).ToImmutableArray();
         return new()
         {
-            Stamp = picture.Head.ToString(),
+            Stamp = "",
             ShopName = shop.Name,
-            At = picture.Now,
+            At = picture.Minute,
             Shop = Whole(shop),
             Places = [.. shop.Places.Values.Select(p => Place(picture, p, cars, dangers))],
             Gear = [.. shop.Gear.Values.Where(g => g.Sweep is not null).Select(g => Gear(shop, g, dangers))],

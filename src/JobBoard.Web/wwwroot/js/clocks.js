@@ -25,8 +25,13 @@ function write() {
   }
 }
 
+// What may be taken back for a minute goes when the minute is over.
+function expire() {
+  for (const part of document.querySelectorAll("[data-until]")) part.hidden = Date.parse(part.dataset.until) < shopNow();
+}
+
 export function start() {
   write();
-  setInterval(write, 1000);
+  setInterval(() => { write(); expire(); }, 1000);
   document.addEventListener("live:changed", write);
 }

@@ -56,7 +56,7 @@ function morph(known, html) {
 // What this screen's reader opened, typed or turned to is theirs, not the server's.
 function isOurs(name, element) {
   if (name === "open") return element.matches("details, dialog");
-  if (name === "hidden") return element.matches("[data-page]");
+  if (name === "hidden") return element.matches("[data-page], [data-until]");
   if (name === "aria-pressed") return element.matches("[data-hold-pages]");
   if (["value", "checked", "selected", "aria-invalid", "disabled"].includes(name)) return keepsTyped(element);
   return false;
