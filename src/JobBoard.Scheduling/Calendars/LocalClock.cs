@@ -12,6 +12,25 @@ internal sealed class LocalClock(TimeZoneInfo zone)
 
     public long Closing(DateOnly date, TimeSpan time) => Instant(date, time, earlier: false);
 
+    /// <summary>
+    /// Per date the offset from UTC if it is the same all around that date, so that no clock changes can touch its hours; nothing
+    /// else. Two changes that undo one another within three days are not known to have happened anywhere.
+    /// </summary>
+    public TimeSpan?[] SteadyOffsets(DateOnly from, DateOnly to)
+    {
+        var steady = new TimeSpan?[to.DayNumber - from.DayNumber + 1];
+        var offsets = new TimeSpan[steady.Length + 4];
+        for (var day = 0; day < offsets.Length; day++)
+            offsets[day] = Zone.GetUtcOffset(new DateTimeOffset(from.AddDays(day - 1), TimeOnly.MinValue, TimeSpan.Zero));
+        for (var day = 0; day < steady.Length; day++)
+            steady[day] = offsets[day] == offsets[day + 4] ? offsets[day] : null;
+        return steady;
+    }
+
+    /// <summary>The instant of a local time whose offset is known.</summary>
+    public static long At(DateOnly date, TimeSpan time, TimeSpan offset) =>
+        new DateTimeOffset(date, TimeOnly.MinValue, TimeSpan.Zero).ToUnixTimeSeconds() + (long)(time - offset).TotalSeconds;
+
     public DateOnly DateOf(long instant)
     {
         var utc = DateTimeOffset.FromUnixTimeSeconds(instant);

@@ -11,12 +11,14 @@ namespace JobBoard.Scheduling;
 /// </remarks>
 internal sealed class OpenTable
 {
-    private const int InstantBits = 11;
-    private const int WorkBits = 10;
+    /// <summary>Entries of a rank table per stretch, so that the stretch is mostly found without going on to the next.</summary>
+    private const int EntriesPerStretch = 32;
 
     private readonly Stretch[] stretches;
     private readonly int[] byInstant;
     private readonly int[] byWork;
+    private readonly int instantBits;
+    private readonly int workBits;
     private readonly long firstInstant;
     private readonly long lastInstant;
     private readonly long firstWork;
@@ -30,8 +32,8 @@ internal sealed class OpenTable
     {
         (From, To) = (from, to);
         stretches = Stretches(spans, origin);
-        byInstant = Rank([.. spans.Select(s => s.Open)], spans is [] ? 0 : spans[^1].Close, InstantBits);
-        byWork = Rank([.. stretches.SkipLast(1).Select(s => s.Work)], stretches[^1].Work, WorkBits);
+        (byInstant, instantBits) = Rank([.. spans.Select(s => s.Open)], spans is [] ? 0 : spans[^1].Close);
+        (byWork, workBits) = Rank([.. stretches.SkipLast(1).Select(s => s.Work)], stretches[^1].Work);
         if (spans is [])
             return;
         (firstInstant, lastInstant) = (spans[0].Open, spans[^1].Close);
@@ -62,7 +64,7 @@ internal sealed class OpenTable
         unchecked
         {
             var second = (mark - 1) >> 1;
-            var i = byWork[(int)((second - firstWork) >> WorkBits)];
+            var i = byWork[(int)((second - firstWork) >> workBits)];
             while (stretches[i + 1].Work <= second)
                 i++;
             return stretches[i].Shift + (mark >> 1);
@@ -94,7 +96,7 @@ internal sealed class OpenTable
     /// <summary>The last stretch that opens at or before the instant.</summary>
     private ref readonly Stretch LastOpening(long instant)
     {
-        var i = byInstant[unchecked((int)((instant - firstInstant) >> InstantBits))];
+        var i = byInstant[unchecked((int)((instant - firstInstant) >> instantBits))];
         while (stretches[i + 1].Open <= instant)
             i++;
         return ref stretches[i];
@@ -117,11 +119,15 @@ internal sealed class OpenTable
         return made;
     }
 
-    private static int[] Rank(ReadOnlySpan<long> starts, long end, int bits)
+    /// <summary>Per bucket of 2 to the power of Bits seconds the last that starts by its beginning.</summary>
+    private static (int[] Rank, int Bits) Rank(ReadOnlySpan<long> starts, long end)
     {
         if (starts.Length == 0)
-            return [];
-        var rank = new int[((end - starts[0]) >> bits) + 1];
+            return ([], 0);
+        var bits = 0;
+        while (end - starts[0] >> bits > (long)starts.Length * EntriesPerStretch)
+            bits++;
+        var rank = new int[(end - starts[0] >> bits) + 1];
         var at = 0;
         for (var bucket = 0; bucket < rank.Length; bucket++)
         {
@@ -130,7 +136,7 @@ internal sealed class OpenTable
             rank[bucket] = at;
         }
 
-        return rank;
+        return (rank, bits);
     }
 
     /// <summary>One opening: its instants, working seconds before it, and what to add to working seconds for the instant.</summary>

@@ -3,8 +3,8 @@ namespace JobBoard.Scheduling;
 /// <content>Points of working time (see <see cref="OpenTable"/>) and the growth of the table behind them.</content>
 public sealed partial class WorkCalendar
 {
-    private static readonly DateOnly FirstDate = new(1800, 1, 1);
-    private static readonly DateOnly LastDate = new(9990, 1, 1);
+    private static readonly DateOnly FirstDate = new(1900, 1, 1);
+    private static readonly DateOnly LastDate = new(2500, 1, 1);
 
     /// <summary>The table as it stands, to be asked directly for what it covers; null before the first question and if nothing closes.</summary>
     internal OpenTable? Table => table;
@@ -81,14 +81,19 @@ public sealed partial class WorkCalendar
     private OpenTable Build(DateOnly from, DateOnly to)
     {
         var spans = new List<(long Open, long Close)>();
+        var steady = clock!.SteadyOffsets(from, to);
         for (var date = from; date <= to; date = date.AddDays(1))
         {
+            var offset = steady[date.DayNumber - from.DayNumber];
             foreach (var span in SpansOf(date))
-                spans.Add((clock!.Opening(date, span.From), clock.Closing(date, span.To)));
+                spans.Add(offset is { } known ? At(date, span, known) : (clock.Opening(date, span.From), clock.Closing(date, span.To)));
         }
 
         return new OpenTable(Joined(spans), origin, from, to);
     }
+
+    private static (long Open, long Close) At(DateOnly date, OpenSpan span, TimeSpan offset) =>
+        (LocalClock.At(date, span.From, offset), LocalClock.At(date, span.To, offset));
 
     private OpenSpan[] SpansOf(DateOnly date)
     {

@@ -23,7 +23,7 @@ internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar
         var best = -1;
         for (var place = 0; place < network.TaskCount; place++)
         {
-            if (Mark(place, 1) == dates.EndMark && (best < 0 || IsBetter(place, best)))
+            if (Finish(place) == dates.End && (best < 0 || IsBetter(place, best)))
                 best = place;
         }
 
@@ -69,6 +69,8 @@ internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar
 
     private long Mark(int place, int end) =>
         Happened(place, end) is { } actual ? calendar.FirstMark(actual) : dates.Early[2 * place + end];
+
+    private long Finish(int place) => Happened(place, 1) ?? calendar.InstantOf(dates.Early[2 * place + 1]);
 
     private long? Happened(int place, int end)
     {

@@ -38,7 +38,8 @@ public sealed class Dates
     /// <summary>
     /// The tasks that set the date, first to last: the task that ends last, and before each the one it had to wait for. Where
     /// several would do, the one with least total float, then the lowest number. Ends where a task waited for nothing but now, a part or
-    /// its own start. With closed hours between, a task of the chain may have slack: the night gives it.
+    /// its own start. A task of the chain may have slack where an elapsed lag runs into closed hours (the night gives it), or
+    /// where it is in hand and the next waits on its start alone.
     /// </summary>
     /// <returns>Empty if the end is not known.</returns>
     public IReadOnlyList<ChainStep> Chain() => EndMark < DatePasses.Unbounded ? new ChainSearch(network, times, calendar, this).Find() : [];

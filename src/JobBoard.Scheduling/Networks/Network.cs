@@ -13,7 +13,7 @@ public sealed class Network
     /// <summary>Largest number of tasks.</summary>
     public const int MostTasks = 1 << 24;
 
-    /// <summary>Largest lag, lead or duration in seconds or units: more than a thousand years of seconds.</summary>
+    /// <summary>Largest lag, lead or duration in seconds or units: a thousand years of seconds.</summary>
     public const long LongestTime = 1L << 35;
 
     private Network(int[] order, ReadOnlySpan<Link> links)

@@ -68,7 +68,7 @@ public class RandomNetworkTests
             Assert.Equal((task, "total", Supremum(slow.TotalFloat(task, slow.End, MostFloat))), (task, "total", Ticks(dates[task].TotalFloat)));
             Assert.Equal((task, "free", Supremum(slow.FreeFloat(task, MostFloat))), (task, "free", Ticks(dates[task].FreeFloat)));
         }
-    }, iter: 300);
+    }, iter: 150);
 
     [Fact]
     public void Date_given_takes_its_float_as_the_oracle_does() => Gen.Select(AnyPlan, Gen.Int[-3000, 3000]).Sample((plan, shift) =>
@@ -82,7 +82,35 @@ public class RandomNetworkTests
             if (plan.Tasks[task].Status != Status.SignedOff)
                 Assert.Equal((task, Supremum(slow.TotalFloat(task, Math.Min(given, slow.End), MostFloat))), (task, Ticks(dates[task].TotalFloat)));
         }
-    }, iter: 300);
+    }, iter: 150);
+
+    [Fact]
+    public void Early_is_never_after_late_nor_free_above_total() => AnyPlan.Sample(plan =>
+    {
+        var (_, dates) = Both(plan);
+
+        for (var task = 0; task < plan.Tasks.Length; task++)
+        {
+            var it = dates[task];
+            Assert.True(it.EarlyStart <= it.LateStart && it.EarlyFinish <= it.LateFinish, $"task {task}: {it}");
+            Assert.True(plan.Tasks[task].Status == Status.SignedOff || (it.FreeFloat >= 0 && it.FreeFloat <= it.TotalFloat), $"task {task}: {it}");
+            Assert.False(it.MissesDateGiven);
+        }
+    }, iter: 2000);
+
+    [Fact]
+    public void Chain_without_elapsed_lags_has_no_slack() => AnyPlan.Sample(plan =>
+    {
+        var links = plan.Links.Select(link => link with { Elapsed = false, Lag = link.Elapsed ? 0 : link.Lag }).ToArray();
+
+        var (_, dates) = Both((plan.Tasks, links));
+
+        var chain = dates.Chain();
+        Assert.Equal(dates.End, dates[chain[^1].Task].EarlyFinish);
+        Assert.Equal(-1, chain[0].Link);
+        Assert.All(chain, step => Assert.True(plan.Tasks[step.Task].Status != Status.NotStarted || dates[step.Task].TotalFloat == 0));
+        Assert.All(chain.Skip(1).Zip(chain), pair => Assert.Equal((pair.Second.Task, pair.First.Task), (links[pair.First.Link].After, links[pair.First.Link].Task)));
+    }, iter: 2000);
 
     private static (SlowDates Slow, Dates Dates) Both((SlowTask[] Tasks, SlowLink[] Links) plan, long? given = null)
     {
