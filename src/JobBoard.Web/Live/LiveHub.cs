@@ -24,7 +24,7 @@ public sealed class LiveHub(LivePublisher publisher, Fragments fragments, Viewer
             if (FragmentId.Read(text) is not { } id || !fragments.Has(id) || !id.Audience.Admits(viewer)) continue;
             if (joined.Add(id)) await Groups.AddToGroupAsync(Context.ConnectionId, id.ToString());
             else publisher.Leave(id);
-            now.Add(await publisher.Join(id));
+            now.Add(await publisher.Join(id, Context.ConnectionId));
         }
 
         return new JoinAnswer(publisher.Beat, now);

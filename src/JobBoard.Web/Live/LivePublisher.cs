@@ -28,12 +28,12 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     public Beat Beat => new(runner.JournalId, Build, Interlocked.Read(ref _pushedSeq), runner.Now.ToUnixTimeMilliseconds());
 
     /// <summary>Begins to watch a fragment for one more connection, and gives it as it is now.</summary>
-    internal async Task<FragmentPush> Join(FragmentId id)
+    internal async Task<FragmentPush> Join(FragmentId id, string connection)
     {
         var watch = _watches.GetOrAdd(id.ToString(), _ => new Watch(id));
         lock (watch) watch.Watchers++;
         var (now, changed) = await watch.Render(fragments, fragments.Picture()).ConfigureAwait(false);
-        if (changed) Send(now);
+        if (changed) _ = Logged(hub.Clients.GroupExcept(now.Id, connection).SendAsync("fragment", now));
         return now;
     }
 
