@@ -29,7 +29,7 @@ function tone(at, pitch) {
 
 function sound() {
   document.documentElement.dataset.sounded = String(Number(document.documentElement.dataset.sounded ?? 0) + 1);
-  navigator.vibrate?.([300, 100, 300, 100, 300]);
+  if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([300, 100, 300, 100, 300]);
   if (!audio || audio.state !== "running") return;
   for (let i = 0; i < 3; i++) tone(audio.currentTime + i * 0.35, i % 2 === 0 ? 880 : 660);
 }
