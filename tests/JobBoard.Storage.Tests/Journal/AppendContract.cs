@@ -9,7 +9,7 @@ namespace JobBoard.Storage.Tests.Journal;
 /// What appending to a day book promises, case by case. A store of another kind is right when it passes this class;
 /// nothing here knows how entries are kept.
 /// </summary>
-public abstract class AppendContract : IDisposable
+public abstract partial class AppendContract : IDisposable
 {
     private const long Noon = 1_700_000_000_000;
 
@@ -242,88 +242,6 @@ public abstract class AppendContract : IDisposable
     }
 
     [Fact]
-    public void The_same_command_again_finds_its_first_answer()
-    {
-        using var journal = Open();
-        var command = Command();
-        Commit(journal, group => group.Append(command, [Entry("car-1", command), Entry("shop", command)]));
-
-        var found = journal.Find(command.CommandId, [.. command.Hash]);
-
-        Assert.Equal(OutcomeMatch.SameContent, found.Match);
-        Assert.Equal(new StoredOutcome(command.CommandId, true, command.Outcome, 1, 2, command.Actor, command.At), found.Outcome);
-    }
-
-    [Fact]
-    public void A_refusal_is_kept_and_the_book_does_not_change()
-    {
-        using var journal = Open();
-        var command = Command();
-        Commit(journal, group => group.RecordRefusal(command));
-
-        var found = journal.Find(command.CommandId, command.Hash);
-
-        Assert.Equal(new StoredOutcome(command.CommandId, false, command.Outcome, null, null, command.Actor, command.At), found.Outcome);
-        Assert.Equal(0, journal.Head());
-    }
-
-    [Fact]
-    public void The_same_id_with_other_content_is_told_apart()
-    {
-        using var journal = Open();
-        var command = Command();
-        Commit(journal, group => group.RecordRefusal(command));
-
-        var found = journal.Find(command.CommandId, [9, 9]);
-
-        Assert.Equal(new OutcomeLookup(OutcomeMatch.OtherContent, null), found);
-    }
-
-    [Fact]
-    public void A_command_with_an_outcome_cannot_be_written_again()
-    {
-        using var journal = Open();
-        var command = Command();
-        Commit(journal, group => group.Append(command, [Entry("car-1", command)]));
-        using var group = journal.BeginGroup();
-
-        Assert.Throws<InvalidOperationException>(() => group.Append(command, [Entry("car-1", command)]));
-        Assert.Throws<InvalidOperationException>(() => group.RecordRefusal(command with { Hash = [7] }));
-        group.Commit();
-
-        Assert.Equal(1, journal.Head());
-    }
-
-    [Fact]
-    public void An_accepted_command_may_change_nothing()
-    {
-        using var journal = Open();
-        var command = Command();
-
-        Assert.Empty(Commit(journal, group => group.Append(command, [])));
-
-        Assert.Equal(0, journal.Head());
-        Assert.Equal(
-            new StoredOutcome(command.CommandId, true, command.Outcome, null, null, command.Actor, command.At),
-            journal.Find(command.CommandId, command.Hash).Outcome);
-    }
-
-    [Fact]
-    public void Outcomes_before_an_instant_are_forgotten_entries_stay()
-    {
-        using var journal = Open();
-        var (old, recent) = (Command(Noon), Command(Noon + 1));
-        Commit(journal, group => group.Append(old, [Entry("car-1", old)]));
-        Commit(journal, group => group.RecordRefusal(recent));
-
-        Assert.Equal(1, journal.PurgeOutcomes(Noon + 1));
-
-        Assert.Equal(OutcomeMatch.Unknown, journal.Find(old.CommandId, old.Hash).Match);
-        Assert.Equal(OutcomeMatch.SameContent, journal.Find(recent.CommandId, recent.Hash).Match);
-        Assert.Equal(1, journal.Head());
-    }
-
-    [Fact]
     public void An_entry_of_another_command_is_not_taken()
     {
         using var journal = Open();
@@ -401,64 +319,6 @@ public abstract class AppendContract : IDisposable
         Assert.True(again.VerifyChain().Holds);
     }
 
-    [Fact]
-    public void A_blanked_body_is_gone_and_the_chain_holds()
-    {
-        using var journal = Open();
-        Append(journal, Entry("car-1"), Entry("car-1"), Entry("shop"));
-        var before = journal.Read().ToList();
-
-        var row = Blank(journal, 1, 2);
-
-        var after = journal.Read().ToList();
-        Assert.Equal(4, row.Seq);
-        Assert.Equal(["", "", "{}"], after.Take(3).Select(r => r.Body));
-        Assert.True(after[0].IsBlanked && after[1].IsBlanked && !after[2].IsBlanked);
-        Assert.Equal(before.Select(r => Text(r with { Body = "", BodySalt = [] })), after.Take(3).Select(r => Text(r with { Body = "", BodySalt = [] })));
-        Assert.True(journal.VerifyChain().Holds);
-    }
-
-    [Fact]
-    public void A_blanking_that_is_dropped_leaves_the_body()
-    {
-        using var journal = Open();
-        Append(journal, Entry("car-1"));
-        using (var group = journal.BeginGroup())
-        {
-            var command = Command();
-            group.Blank(command, Blanks(command, "1"), [1]);
-            group.DropLast();
-            group.Commit();
-        }
-
-        Assert.Equal(["{}"], journal.Read().Select(r => r.Body));
-        Assert.True(journal.VerifyChain().Holds);
-    }
-
-    [Theory]
-    [InlineData("1", 2L)]
-    [InlineData("[1, 2]", 1L)]
-    [InlineData("9", 9L)]
-    [InlineData("0", 0L)]
-    [InlineData("3", 3L)]
-    [InlineData("4", 4L)]
-    [InlineData("null", 1L)]
-    public void A_blanking_that_does_not_fit_is_not_taken(string named, long seq)
-    {
-        using var journal = Open();
-        Append(journal, Entry("car-1"), Entry("car-1"), Entry("car-1"));
-        Blank(journal, 3);
-        var before = journal.Read().Select(Text).ToList();
-        using (var group = journal.BeginGroup())
-        {
-            var command = Command();
-            Assert.Throws<ArgumentException>(() => group.Blank(command, Blanks(command, named), [seq]));
-            group.Commit();
-        }
-
-        Assert.Equal(before, journal.Read().Select(Text));
-    }
-
     /// <summary>Everything of a row in one text, for comparing.</summary>
     protected static string Text(JournalRow row)
     {
@@ -477,19 +337,10 @@ public abstract class AppendContract : IDisposable
     private static NewEntry Entry(string stream, CommandOutcome? command = null) =>
         new(stream, "Noted", 1, "{}", "p-1", Noon - 60_000, command?.CommandId ?? Guid.Empty);
 
-    private static NewEntry Blanks(CommandOutcome command, string named) =>
-        new("shop", "TextTakenOut", 1, $$"""{"blanks":{{named}}}""", "p-1", Noon, command.CommandId);
-
     private static IReadOnlyList<JournalRow> Append(IJournal journal, params NewEntry[] entries)
     {
         var command = Command();
         return Commit(journal, group => group.Append(command, [.. entries.Select(e => e with { CommandId = command.CommandId })]));
-    }
-
-    private static JournalRow Blank(IJournal journal, params long[] seqs)
-    {
-        var command = Command();
-        return Commit(journal, group => group.Blank(command, Blanks(command, $"[{string.Join(',', seqs)}]"), seqs));
     }
 
     private static T Commit<T>(IJournal journal, Func<IAppendGroup, T> write)
