@@ -1,16 +1,10 @@
+using static JobBoard.Scheduling.Tests.ShopPlan;
+
 namespace JobBoard.Scheduling.Tests;
 
-/// <summary>Dates from now on the shop's hours: what is done, in hand, limited, or rests on something nobody can date.</summary>
+/// <summary>Dates from now on the shop's hours: what is signed off, in hand, held by a part, or has a date given.</summary>
 public class CriticalPathTests
 {
-    private const long Hour = 3600;
-
-    private static readonly WorkCalendar Shop = new(
-        TimeZoneInfo.FindSystemTimeZoneById("Europe/Berlin"),
-        Enumerable.Range(1, 5).Select(day => new WeeklyOpening((DayOfWeek)day, new OpenSpan(TimeSpan.FromHours(8), TimeSpan.FromHours(16)))));
-
-    private static readonly long Monday = At("2026-03-02T08:00+01:00");
-
     [Fact]
     public void Task_after_a_full_day_starts_next_morning()
     {
@@ -185,99 +179,6 @@ public class CriticalPathTests
     }
 
     [Fact]
-    public void What_rests_on_something_not_known_has_no_dates()
-    {
-        var (times, _) = Plan([2, 2, 2, 2], new Link(1, 0), new Link(2, 1), new Link(3, 0));
-        times.SetNotKnown(1, reason: 70);
-
-        var dates = CriticalPath.Compute(times, Shop, Monday);
-
-        Assert.Equal((70, 70), (dates[1].RestsOn, dates[2].RestsOn));
-        Assert.Null(dates[2].EarlyStart);
-        Assert.Null(dates[2].TotalFloat);
-        Assert.Equal(At("2026-03-02T12:00+01:00"), dates[3].EarlyFinish);
-        Assert.Null(dates.End);
-        Assert.Empty(dates.Chain());
-    }
-
-    [Fact]
-    public void Late_dates_are_not_known_while_the_end_is_not()
-    {
-        var (times, _) = Plan([2, 2, 2], new Link(1, 0), new Link(2, 0));
-        times.SetNotKnown(1, reason: 3);
-
-        var dates = CriticalPath.Compute(times, Shop, Monday);
-
-        Assert.Null(dates[2].LateFinish);
-        Assert.Null(dates[2].TotalFloat);
-        Assert.Null(dates[2].FreeFloat);
-        Assert.Equal(0, dates[0].FreeFloat);
-    }
-
-    [Fact]
-    public void Date_given_says_by_when_a_part_not_known_is_needed()
-    {
-        var (times, _) = Plan([2, 2], new Link(1, 0));
-        times.SetNotKnown(0, reason: 3);
-        times.DateGiven = At("2026-03-06T12:00+01:00");
-
-        var dates = CriticalPath.Compute(times, Shop, Monday);
-
-        Assert.Equal(At("2026-03-06T08:00+01:00"), dates[0].LateStart);
-        Assert.Null(dates[0].EarlyStart);
-    }
-
-    [Fact]
-    public void Everything_a_task_rests_on_is_named()
-    {
-        var (times, _) = Plan([1, 1, 1, 1], new Link(2, 0), new Link(2, 1, Kind: LinkKind.FinishFinish), new Link(3, 2));
-        times.SetNotKnown(0, reason: 9);
-        times.SetNotKnown(1, reason: 4);
-
-        var dates = CriticalPath.Compute(times, Shop, Monday);
-
-        Assert.Equal(4, dates[3].RestsOn);
-        Assert.Equal([4, 9], dates.RestsOn(3));
-        Assert.Equal([9], dates.RestsOn(0));
-    }
-
-    [Fact]
-    public void Start_that_has_happened_passes_nothing_unknown_on()
-    {
-        var (times, _) = Plan([1, 3, 1], new Link(1, 0), new Link(2, 1, LinkKind.StartStart));
-        times.SetNotKnown(0, reason: 9);
-        times.SetInHand(1, Monday - Hour, 3 * Hour);
-
-        var dates = CriticalPath.Compute(times, Shop, Monday);
-
-        Assert.Null(dates[1].RestsOn);
-        Assert.Equal(At("2026-03-02T11:00+01:00"), dates[1].EarlyFinish);
-        Assert.Null(dates[2].RestsOn);
-    }
-
-    [Fact]
-    public void Ring_of_tasks_is_named()
-    {
-        var ring = Assert.Throws<CycleException>(() => Network.Build(5, [new Link(1, 0), new Link(2, 1), new Link(3, 2), new Link(1, 3), new Link(4, 3)]));
-
-        Assert.Equal([1, 2, 3], ring.Tasks.Order());
-        Assert.Contains("2", ring.Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Task_after_itself_is_a_ring_of_one()
-    {
-        Assert.False(Network.TryBuild(2, [new Link(1, 1)], out var network, out var ring));
-
-        Assert.Null(network);
-        Assert.Equal([1], ring);
-    }
-
-    [Fact]
-    public void Link_to_a_task_that_is_not_there_is_refused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => Network.Build(2, [new Link(2, 0)]));
-
-    [Fact]
     public void Work_beyond_all_dates_is_refused()
     {
         var (times, _) = Plan([1, 1]);
@@ -305,16 +206,4 @@ public class CriticalPathTests
         Assert.Equal(At("2026-03-02T13:00+01:00"), dates.End);
         Assert.Null(dates[0].RestsOn);
     }
-
-    private static (TaskTimes Times, Dates Dates) Plan(int[] hours, params Link[] links) => Plan(hours, Monday, links);
-
-    private static (TaskTimes Times, Dates Dates) Plan(int[] hours, long now, params Link[] links)
-    {
-        var times = new TaskTimes(Network.Build(hours.Length, links));
-        for (var task = 0; task < hours.Length; task++)
-            times.SetWork(task, hours[task] * Hour);
-        return (times, CriticalPath.Compute(times, Shop, now));
-    }
-
-    private static long At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture).ToUnixTimeSeconds();
 }
