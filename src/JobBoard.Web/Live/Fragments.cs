@@ -22,19 +22,21 @@ public sealed class Fragments(IEnumerable<IFragment> all, Markup markup, ShopRun
     }
 
     /// <summary>Whether there is such a fragment for that kind of audience.</summary>
-    public bool Has(FragmentId id) => _byName.TryGetValue(id.Name, out var fragment) && fragment.Audience == id.Audience.Kind;
+    public bool Has(FragmentId id) =>
+        _byName.TryGetValue(id.Name, out var fragment) && fragment.Audience == id.Audience.Kind && fragment is ISubjectFragment == id.Subject is not null;
 
     /// <summary>The fragment's html, the same for its whole audience.</summary>
     public Task<string> Render(FragmentId id, Picture picture)
     {
         var fragment = _byName[id.Name];
-        return markup.Render(fragment.Component, fragment.Parameters(picture, id.Audience));
+        var parameters = fragment is ISubjectFragment one ? one.Parameters(picture, id.Audience, id.Subject!) : fragment.Parameters(picture, id.Audience);
+        return markup.Render(fragment.Component, parameters);
     }
 
     /// <summary>The fragment as a part of a page: in its frame with its stamp, forms ready for this reader.</summary>
-    public async Task<IHtmlContent> Show(HttpContext http, string name, Audience audience, Picture? picture = null)
+    public async Task<IHtmlContent> Show(HttpContext http, string name, Audience audience, Picture? picture = null, string? subject = null)
     {
-        var id = new FragmentId(audience, name);
+        var id = new FragmentId(audience, name, subject);
         if (!Has(id)) throw new InvalidOperationException($"There is no fragment {id}.");
         picture ??= Picture();
         var html = await Render(id, picture).ConfigureAwait(false);

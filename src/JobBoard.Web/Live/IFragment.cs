@@ -19,3 +19,19 @@ public interface IFragment
     /// <summary>The component's parameters for one audience at one instant.</summary>
     IReadOnlyDictionary<string, object?> Parameters(Picture picture, Audience audience);
 }
+
+/// <summary>
+/// A fragment of which there are several for one audience, one for each subject: a stage of a car, a task. The subject is part
+/// of its id; <see cref="Parameters(Picture, Audience, string)"/> must do with one that does not exist (an empty view).
+/// </summary>
+public interface ISubjectFragment : IFragment
+{
+    /// <summary>The component's parameters for one audience and subject at one instant.</summary>
+    /// <param name="picture">What to show.</param>
+    /// <param name="audience">For whom.</param>
+    /// <param name="subject">Lower-case letters, digits, hyphens and colons.</param>
+    IReadOnlyDictionary<string, object?> Parameters(Picture picture, Audience audience, string subject);
+
+    /// <inheritdoc/>
+    IReadOnlyDictionary<string, object?> IFragment.Parameters(Picture picture, Audience audience) => Parameters(picture, audience, "");
+}

@@ -45,13 +45,16 @@ function morph(known, html) {
     morphStyle: "innerHTML",
     ignoreActiveValue: true,
     callbacks: {
-      beforeNodeMorphed: (node) => !(node instanceof Element && node.matches("[data-clock], [data-page-now], .seal, .answer")),
+      beforeNodeMorphed: (node, next) => !(node instanceof Element && (node.matches("[data-clock], [data-page-now], .seal, .answer") || isSameAgo(node, next))),
       beforeAttributeUpdated: (name, element) => !isOurs(name, element),
     },
   });
   if (before) glow(known.element, before);
   known.element.dispatchEvent(new CustomEvent("live:changed", { bubbles: true }));
 }
+
+// "3 min ago" is the browser's own: of the same instant it stays as it stands.
+const isSameAgo = (node, next) => node.matches("time[data-ago]") && next instanceof Element && node.dateTime === next.dateTime;
 
 // What this screen's reader opened, typed or turned to is theirs, not the server's.
 function isOurs(name, element) {
