@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using JobBoard.Domain.Commands;
 using JobBoard.Shop.Commands;
@@ -17,21 +18,40 @@ public sealed class CommandDesk(ShopRunner runner, Viewers viewers, SignInDesk s
     /// <summary>Sends the command a form spells.</summary>
     public async Task<Posted> Take(string kind, HttpContext http)
     {
+        if (await AtTheDoor(CommandJson.TypeOf(kind), http).ConfigureAwait(false) is { } refused) return refused;
+        var form = await http.Request.ReadFormAsync().ConfigureAwait(false);
+        var (command, faults) = new CommandBinder(ShopZone.Of(runner.State), templates.Find).Bind(kind, form);
+        return await Take(command, faults, form, http).ConfigureAwait(false);
+    }
+
+    /// <summary>Sends a command that a page made of a form of its own; number, version seen, PIN and token come from that form's seal.</summary>
+    public async Task<Posted> Send(Command command, HttpContext http)
+    {
+        if (await AtTheDoor(command.GetType(), http).ConfigureAwait(false) is { } refused) return refused;
+        return await Take(command, [], await http.Request.ReadFormAsync().ConfigureAwait(false), http).ConfigureAwait(false);
+    }
+
+    private async Task<Posted.NotTaken?> AtTheDoor(Type? type, HttpContext http)
+    {
         if (!await antiforgery.IsRequestValidAsync(http).ConfigureAwait(false))
             return new Posted.NotTaken(400, "stale", "This page is too old to send from. Nothing was done. Load the page again and repeat it.");
         if (viewers.PersonOf(http.User) is not { } viewer)
             return new Posted.NotTaken(401, "signed-out", "You are signed out. Nothing was done. Sign in and repeat it.");
-        if (CommandJson.TypeOf(kind) is { } type && !MayPost.May(viewer.Person.Position, type))
-            return new Posted.NotTaken(403, "not-yours", $"Only a {MayPost.LeastFor(type).ToString().ToLowerInvariant()} does this. Nothing was done.");
-        var form = await http.Request.ReadFormAsync().ConfigureAwait(false);
-        return Bind(kind, form, viewer, out var envelope) ?? await Ask(http, form, viewer, envelope!).ConfigureAwait(false);
+        return type is not null && !MayPost.May(viewer.Person.Position, type)
+            ? new Posted.NotTaken(403, "not-yours", $"Only a {MayPost.LeastFor(type).ToString().ToLowerInvariant()} does this. Nothing was done.")
+            : null;
     }
 
-    private Posted.Invalid? Bind(string kind, IFormCollection form, PersonViewer viewer, out Envelope? envelope)
+    private async Task<Posted> Take(Command? command, ImmutableArray<FieldFault> faults, IFormCollection form, HttpContext http)
+    {
+        var viewer = viewers.PersonOf(http.User)!;
+        return Envelope(command, faults, form, viewer, out var envelope) ?? await Ask(http, form, viewer, envelope!).ConfigureAwait(false);
+    }
+
+    private Posted.Invalid? Envelope(Command? command, ImmutableArray<FieldFault> faults, IFormCollection form, PersonViewer viewer, out Envelope? envelope)
     {
         envelope = null;
         var zone = ShopZone.Of(runner.State);
-        var (command, faults) = new CommandBinder(zone, templates.Find).Bind(kind, form);
         if (!Guid.TryParse(form["command"], out var id) || id == Guid.Empty)
             faults = faults.Add(new FieldFault("command", "The form came without its number. Load the page again."));
         var occurred = Occurred(form, zone);

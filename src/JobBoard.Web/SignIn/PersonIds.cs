@@ -1,6 +1,5 @@
-using System.Globalization;
-using System.Text;
 using JobBoard.Domain.Boards;
+using JobBoard.Web.Posting;
 
 namespace JobBoard.Web.SignIn;
 
@@ -8,24 +7,5 @@ namespace JobBoard.Web.SignIn;
 public static class PersonIds
 {
     /// <summary>An id nobody in the shop has.</summary>
-    public static string For(string name, ShopState shop)
-    {
-        var bare = Bare(name);
-        return Enumerable.Range(1, int.MaxValue - 1)
-            .Select(n => n == 1 ? bare : string.Create(CultureInfo.InvariantCulture, $"{bare}-{n}"))
-            .First(id => !shop.People.ContainsKey(id));
-    }
-
-    private static string Bare(string name)
-    {
-        var letters = new StringBuilder();
-        foreach (var c in name.Normalize(NormalizationForm.FormD).ToLowerInvariant())
-        {
-            if (char.IsAsciiLetterOrDigit(c)) letters.Append(c);
-            else if (c is ' ' or '-' && letters.Length > 0 && letters[^1] != '-') letters.Append('-');
-        }
-
-        var bare = letters.ToString().Trim('-');
-        return bare.Length == 0 ? "person" : bare;
-    }
+    public static string For(string name, ShopState shop) => NewIds.For(name, shop.People.ContainsKey, "person");
 }
