@@ -23,6 +23,12 @@ public static class Looks
     /// <summary>Whether a person may check a task a second time.</summary>
     public static bool MayCheck(TaskQuestion question, People.Person person) => Finishing.MayCheck(question, person);
 
+    /// <summary>Whether a person worked on a task, signed it off or took one of its readings: then they release and check nothing of it.</summary>
+    public static bool IsOwnWork(CarBoard car, string task, string person) => Finishing.OwnWork(car, task).Contains(person);
+
+    /// <summary>Whether a person was on the work a stop stopped: then they do not release it.</summary>
+    public static bool IsOwnWork(ShopState shop, Holds.Stop stop, string person) => StopDecisions.OwnWork(shop, stop).Contains(person);
+
     /// <summary>Whether a stop's scope holds a task.</summary>
     public static bool Covers(Holds.Stop stop, CarBoard car, string task, string? place) => HoldRules.Covers(stop, car, task, place);
 

@@ -42,11 +42,14 @@ public static class BayStops
             .Select(x => new BayStandingDanger(x.Danger.Key, Words(shop, x.Danger, x.Kind?.Name), FloorMapping.Sign(x.Kind?.Sign))),
     ];
 
+    /// <summary>What it is, from what, on which car: where a stop reaches far two dangers of a kind have to be told apart.</summary>
     private static string Words(ShopState shop, Domain.Hazards.Danger danger, string? name)
     {
         var car = danger.Car is null ? null : shop.Cars.GetValueOrDefault(danger.Car);
-        var item = danger.Item is null || car is null ? null : PlanIndex.Of(car.Plan).Item(danger.Item)?.Name;
-        return item is null ? name ?? danger.Hazard! : $"{name ?? danger.Hazard}: {item} {danger.Condition}";
+        var index = car is null ? null : PlanIndex.Of(car.Plan);
+        var of = danger.Item is not null ? $"{index?.Item(danger.Item)?.Name ?? danger.Item} {danger.Condition}" : danger.Task is null ? null : index?.NameOf(danger.Task);
+        var what = of is null ? name ?? danger.Hazard! : $"{name ?? danger.Hazard}: {of}";
+        return car is null ? what : $"{what}, {car.Name}";
     }
 
     /// <summary>Items of the work in scope whose real condition has to be said, because the work passes through others.</summary>
