@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Plans;
+using JobBoard.Web.Live;
+using JobBoard.Web.Pages.Shared;
+
+namespace JobBoard.Web.Pages.Cars.Car;
+
+/// <summary>The notes on a car, newest first.</summary>
+/// <param name="CarId">The car's id.</param>
+/// <param name="At">When this was evaluated, to the minute.</param>
+/// <param name="Notes">The notes.</param>
+public sealed record CarNotesView(string CarId, DateTimeOffset At, ImmutableArray<CarNote> Notes)
+{
+    /// <summary>The notes of a car; none when it is gone.</summary>
+    public static CarNotesView Of(Picture picture, string carId)
+    {
+        var at = ShopTime.Minute(picture.Now);
+        if (!picture.Shop.Cars.TryGetValue(carId, out var car)) return new(carId, at, []);
+        var index = PlanIndex.Of(car.Plan);
+        return new(carId, at, [.. car.Notes.Reverse().Select(n => new CarNote(n.Words, picture.Shop.NameOf(n.By), picture.Local(n.At), n.Task is null ? null : index.NameOf(n.Task), n.ForCustomer))]);
+    }
+}
+
+/// <summary>A note.</summary>
+public sealed record CarNote(string Words, string By, DateTimeOffset At, string? Task, bool ForCustomer);
