@@ -28,9 +28,8 @@ internal static class TaskFolding
         TaskSaidFinished f => Leave(car, f, f.Items, "said finished, missing: " + string.Join("; ", f.Missing), f.MinutesDone, f.Gear, entry),
         LeftAcknowledged f => With(car, f.Task, t => t with { Left = t.Left! with { AcknowledgedBy = t.Left.AcknowledgedBy.Add(f.Person) } }),
         TaskSignedOff f => SignOff(car, f, entry),
-        SecondChecked f => With(car, f.Task, t => f.Passed
-            ? t with { Status = WorkStatus.SignedOff, Checked = new(entry.Actor, entry.OccurredAt), Reopened = false }
-            : t with { Status = WorkStatus.Undone, UndoneBecause = f.Why, Reopened = true }),
+        SecondChecked { Passed: true } f => With(car, f.Task, t => t with { Status = WorkStatus.SignedOff, Checked = new(entry.Actor, entry.OccurredAt), Reopened = false }),
+        SecondChecked f => With(car with { Questions = car.Questions.Remove(f.Task) }, f.Task, t => t with { Status = WorkStatus.Undone, UndoneBecause = f.Why, Reopened = true }),
         TaskUndone f => Undo(car, f),
         AgainAnswered f => Answer(car, f),
         EstimateRevised f => With(car, f.Task, t => t with { Revised = f.Estimate }),

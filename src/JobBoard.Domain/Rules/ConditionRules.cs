@@ -107,12 +107,16 @@ internal static class ConditionRules
             var item = other.Needs.Select(n => n.Item).FirstOrDefault(n => q.Task.Changes.Any(c => c.Item == n));
             if (item is not null)
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and needs {q.Index.Item(item)?.Name ?? item} as it is.", [.. state.Crew.Select(m => m.Person)], About: id);
-            else if (q.State.Status == WorkStatus.SignedOff && q.Index.IsAfter(id, q.Task.Id))
+            else if (q.State.Status is (WorkStatus.SignedOff or WorkStatus.ForSecondCheck) && RestsOn(q, id))
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and comes after this: it cannot be done again meanwhile.", [.. state.Crew.Select(m => m.Person)], About: id);
             else if (LosesEvidence(q, id) is { } node)
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and rests on {q.NameOf(node)}, which this would make lapse.", [.. state.Crew.Select(m => m.Person)], About: id);
         }
     }
+
+    /// <summary>Whether a task waits for this one to be done, by a chain of links or by one with a lead.</summary>
+    private static bool RestsOn(TaskQuestion q, string later) =>
+        q.Index.IsAfter(later, q.Task.Id) || q.Index.LinksInto(later).Any(l => l.After == q.Task.Id && l.Kind == LinkKind.FinishStart);
 
     private static string? LosesEvidence(TaskQuestion q, string inHand)
     {
