@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
@@ -29,11 +30,14 @@ public sealed record Danger(string? Hazard, string? Item, string? Condition, str
 /// <summary>What stands in a shop.</summary>
 public static class Dangers
 {
+    private static readonly ConditionalWeakTable<CarBoard, CarDangers> Known = [];
+    private static readonly ConditionalWeakTable<ImmutableSortedDictionary<string, KeepApart>, Side[]> Conditions = [];
+
     /// <summary>Every danger of the whole shop now.</summary>
     public static ImmutableArray<Danger> Standing(ShopState shop)
     {
         var all = ImmutableArray.CreateBuilder<Danger>();
-        foreach (var car in shop.Cars.Values) AddCar(shop, car, all);
+        foreach (var car in shop.Cars.Values) all.AddRange(OfCar(shop, car));
         foreach (var item in shop.Items.Values) AddCondition(shop, "shop/" + item.Id, item.Condition, item.Dangers, null, null, null, [], all);
         return all.DrainToImmutable();
     }
@@ -65,11 +69,22 @@ public static class Dangers
     public static bool StandsWithWork(ShopState shop, string hazard) =>
         !shop.Hazards.TryGetValue(hazard, out var kind) || kind.Ends is HazardEnd.WithTheWork or HazardEnd.WithTheCondition;
 
+    /// <summary>Those of one car, kept as long as the car and what they rest on stay as they are.</summary>
+    private static ImmutableArray<Danger> OfCar(ShopState shop, CarBoard car)
+    {
+        if (Known.TryGetValue(car, out var known) && known.Hazards == shop.Hazards && known.Gear == shop.Gear && known.KeepApart == shop.KeepApart) return known.Dangers;
+        var all = ImmutableArray.CreateBuilder<Danger>();
+        AddCar(shop, car, all);
+        var found = new CarDangers(shop.Hazards, shop.Gear, shop.KeepApart, all.DrainToImmutable());
+        Known.AddOrUpdate(car, found);
+        return found.Dangers;
+    }
+
     private static void AddCar(ShopState shop, CarBoard car, ImmutableArray<Danger>.Builder all)
     {
         var index = PlanIndex.Of(car.Plan);
         var workers = new Dictionary<string, (PlanTask Task, TaskState State)>(StringComparer.Ordinal);
-        foreach (var state in car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand || t.Gear.Length > 0))
+        foreach (var state in Going.On(car).Busy)
         {
             if (index.Task(state.Id) is not { } task) continue;
             var sweeps = SweepsOf(shop, state.Gear);
@@ -116,10 +131,22 @@ public static class Dangers
             found = true;
         }
 
-        if (!found && shop.KeepApart.Values.Any(r => IsSide(r.A) || IsSide(r.B))) all.Add(new(null, item, condition, car, task, place, sweeps));
-
-        bool IsSide(Side side) => side.Item == item && side.Condition == condition;
+        if (!found && IsSide(shop, item, condition)) all.Add(new(null, item, condition, car, task, place, sweeps));
     }
+
+    /// <summary>Whether a condition is itself a side of a keep-apart rule.</summary>
+    private static bool IsSide(ShopState shop, string item, string condition)
+    {
+        foreach (var side in Conditions.GetValue(shop.KeepApart, rules => [.. rules.Values.SelectMany(r => new[] { r.A, r.B }).Where(s => s.Item is not null)]))
+        {
+            if (side.Item == item && side.Condition == condition) return true;
+        }
+
+        return false;
+    }
+
+    private sealed record CarDangers(
+        ImmutableSortedDictionary<string, HazardKind> Hazards, ImmutableSortedDictionary<string, Gear> Gear, ImmutableSortedDictionary<string, KeepApart> KeepApart, ImmutableArray<Danger> Dangers);
 
     private static ImmutableArray<ConditionHazard> DangersOf(CarBoard car, string item) =>
         PlanIndex.Of(car.Plan).Item(item)?.Dangers ?? [];

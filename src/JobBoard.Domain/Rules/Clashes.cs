@@ -30,7 +30,7 @@ public static class Clashes
         var hours = ShopHours.Of(shop);
         foreach (var car in shop.Cars.Values)
         {
-            foreach (var state in car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand))
+            foreach (var state in Going.On(car).InHand)
             {
                 if (PlanIndex.Of(car.Plan).Task(state.Id) is not { } task) continue;
                 foreach (var waiting in Lost(new(shop, car, task, now, rules, hours), standing))

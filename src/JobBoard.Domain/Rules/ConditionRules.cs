@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
 using JobBoard.Domain.Items;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Work;
@@ -67,9 +68,9 @@ internal static class ConditionRules
     /// <summary>The other task in hand that changes the item.</summary>
     public static (PlanTask Task, TaskState State)? InWorkBy(TaskQuestion q, string item, string self)
     {
-        foreach (var task in q.Car.Plan.Tasks)
+        foreach (var state in Going.On(q.Car).InHand)
         {
-            if (task.Id != self && q.Car.Tasks[task.Id] is { Status: WorkStatus.InHand } state && task.Changes.Any(c => c.Item == item)) return (task, state);
+            if (state.Id != self && q.Index.Task(state.Id) is { } task && task.Changes.Any(c => c.Item == item)) return (task, state);
         }
 
         return null;
@@ -101,9 +102,10 @@ internal static class ConditionRules
     private static IEnumerable<WaitingOn> TakesAway(TaskQuestion q)
     {
         if (!q.Has(RuleBook.Ids.TakesAway)) yield break;
-        foreach (var (id, state) in q.Car.Tasks)
+        foreach (var state in Going.On(q.Car).InHand)
         {
-            if (id == q.Task.Id || state.Status != WorkStatus.InHand || q.Index.Task(id) is not { } other) continue;
+            var id = state.Id;
+            if (id == q.Task.Id || q.Index.Task(id) is not { } other) continue;
             var item = other.Needs.Select(n => n.Item).FirstOrDefault(n => q.Task.Changes.Any(c => c.Item == n));
             if (item is not null)
                 yield return new(RuleBook.Ids.TakesAway, $"{other.Name} is in hand and needs {q.Index.Item(item)?.Name ?? item} as it is.", [.. state.Crew.Select(m => m.Person)], About: id);

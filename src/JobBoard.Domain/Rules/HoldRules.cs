@@ -15,7 +15,7 @@ internal static class HoldRules
     public static IEnumerable<WaitingOn> HoldPoints(TaskQuestion q)
     {
         var direct = q.Index.LinksInto(q.Task.Id).Select(l => l.After).ToHashSet(StringComparer.Ordinal);
-        foreach (var node in q.Index.AllBefore(q.Task.Id))
+        foreach (var node in q.Car.Plan.Holds.Select(h => h.Id).Where(h => q.Index.IsAfter(q.Task.Id, h)))
         {
             if (!q.Car.Holds.TryGetValue(node, out var hold) || hold.Counts || q.LetThrough(node)) continue;
             if (hold.Released is { LapsedBy: { } lapse })
@@ -59,16 +59,12 @@ internal static class HoldRules
     /// <summary>Readings of earlier tasks that hold what rests on them.</summary>
     public static IEnumerable<WaitingOn> ReadingHolds(TaskQuestion q)
     {
-        if (!q.Has(RuleBook.Ids.ReadingHold) || q.Car.Readings.IsEmpty) yield break;
-        foreach (var node in q.Index.AllBefore(q.Task.Id))
+        if (!q.Has(RuleBook.Ids.ReadingHold)) yield break;
+        foreach (var (task, need) in Going.On(q.Car).NotInLimits.Where(r => q.Index.IsAfter(q.Task.Id, r.Task.Id)))
         {
-            if (q.Index.Task(node) is not { } task) continue;
-            foreach (var need in task.Readings)
-            {
-                var key = node + "/" + need.Id;
-                if (Holding(q.Car, task, need) is { } reading && !q.LetThrough(key))
-                    yield return new(RuleBook.Ids.ReadingHold, $"{need.Name} ({task.Name}) is {Words(reading.Verdict)}: {reading.Text} {reading.Unit}.", q.Foremen, About: key);
-            }
+            var key = task.Id + "/" + need.Id;
+            if (Holding(q.Car, task, need) is { } reading && !q.LetThrough(key))
+                yield return new(RuleBook.Ids.ReadingHold, $"{need.Name} ({task.Name}) is {Words(reading.Verdict)}: {reading.Text} {reading.Unit}.", q.Foremen, About: key);
         }
     }
 

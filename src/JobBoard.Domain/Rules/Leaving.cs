@@ -98,8 +98,8 @@ internal static class Leaving
 
     private static IEnumerable<TaskQuestion> Own(Ask ask, string person) =>
         from car in ask.Shop.Cars.Values
-        from state in car.Tasks.Values
-        where state.Status == WorkStatus.InHand && state.Crew.Any(m => m.Person == person)
+        from state in Going.On(car).InHand
+        where state.Crew.Any(m => m.Person == person)
         select new TaskQuestion(ask.Shop, car, PlanIndex.Of(car.Plan).Task(state.Id)!, ask.Now, ask.Rules, ask.Hours);
 
     public static void Acknowledge(Ask ask, AcknowledgeLeft command)

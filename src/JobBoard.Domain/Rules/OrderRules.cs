@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Work;
 
@@ -68,10 +69,12 @@ internal static class OrderRules
     /// <summary>Tasks further up that were done once and are open again, and open questions.</summary>
     private static IEnumerable<WaitingOn> Upstream(TaskQuestion q)
     {
+        var unsettled = Going.On(q.Car).Unsettled;
+        if (unsettled.IsEmpty) yield break;
         var direct = q.Index.LinksInto(q.Task.Id).Where(l => l.Kind == LinkKind.FinishStart && l.Lag >= 0).Select(l => l.After).ToHashSet(StringComparer.Ordinal);
-        foreach (var node in q.Index.AllBefore(q.Task.Id))
+        foreach (var before in unsettled.Where(t => q.Index.IsAfter(q.Task.Id, t.Id)))
         {
-            if (!q.Car.Tasks.TryGetValue(node, out var before)) continue;
+            var node = before.Id;
             if (q.Has(RuleBook.Ids.Link) && before.Reopened && before.Status != WorkStatus.SignedOff && !direct.Contains(node))
                 yield return new(RuleBook.Ids.Link, $"{q.NameOf(node)} {(before.Status == WorkStatus.Undone ? "has to be done again" : "is being done again")}.", Crew(before), About: node);
             if (q.Has(RuleBook.Ids.Lapsed) && before is { Status: WorkStatus.SignedOff or WorkStatus.ForSecondCheck, SignedOff.LapsedBy: { Holds: true } lapse } && !q.Task.TakesAgain.Contains(node))

@@ -75,7 +75,7 @@ internal static class ResourceRules
     {
         foreach (var car in shop.Cars.Values)
         {
-            foreach (var task in car.Tasks.Values)
+            foreach (var task in Going.On(car).Busy)
             {
                 if (task.Gear.Contains(gear)) return (car, task);
             }
@@ -128,7 +128,7 @@ internal static class ResourceRules
         .OrderBy(p => p.Id, StringComparer.Ordinal).FirstOrDefault();
 
     private static int TasksAt(ShopState shop, string place) =>
-        shop.Cars.Values.Sum(c => c.Tasks.Values.Count(t => t.Status == WorkStatus.InHand && t.Place == place));
+        shop.Cars.Values.Sum(c => Going.On(c).InHand.Count(t => t.Place == place));
 
     private static IEnumerable<WaitingOn> Acknowledged(TaskQuestion q, ImmutableArray<CrewMember> crew)
     {

@@ -39,8 +39,7 @@ public static class Stopping
     /// <summary>Tasks in hand with where they are.</summary>
     public static IEnumerable<(CarBoard Car, TaskState Task, string? Place)> InHand(ShopState shop) =>
         from car in shop.Cars.Values
-        from task in car.Tasks.Values
-        where task.Status == WorkStatus.InHand
+        from task in Going.On(car).InHand
         select (car, task, task.Place ?? car.Place);
 
     private static bool Reached(ShopState shop, ImmutableArray<Danger> dangers, (CarBoard Car, TaskState Task, string? Place) work)

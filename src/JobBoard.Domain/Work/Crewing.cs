@@ -19,8 +19,8 @@ public static class Crewing
     /// <summary>Tasks a person has in hand that tie them, other than the one named.</summary>
     public static IEnumerable<(CarBoard Car, PlanTask Task)> InHand(ShopState shop, string person, string? exceptCar = null, string? exceptTask = null) =>
         from car in shop.Cars.Values
-        from state in car.Tasks.Values
-        where state.Status == WorkStatus.InHand && state.Crew.Any(m => m.Person == person) && !(car.Id == exceptCar && state.Id == exceptTask)
+        from state in Going.On(car).InHand
+        where state.Crew.Any(m => m.Person == person) && !(car.Id == exceptCar && state.Id == exceptTask)
         let task = PlanIndex.Of(car.Plan).Task(state.Id)
         where task is { NowAndThen: false }
         select (car, task);
