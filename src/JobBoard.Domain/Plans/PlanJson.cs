@@ -1,6 +1,8 @@
+using System.Reflection;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace JobBoard.Domain.Plans;
 
@@ -21,7 +23,7 @@ public static class PlanJson
         var options = new JsonSerializerOptions(JsonSerializerDefaults.Web)
         {
             WriteIndented = indented,
-            IgnoreReadOnlyProperties = true,
+            TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { DropComputed } },
             NumberHandling = JsonNumberHandling.Strict,
             UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
             DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
@@ -32,5 +34,15 @@ public static class PlanJson
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
         options.MakeReadOnly(populateMissingResolver: true);
         return options;
+    }
+
+    /// <summary>What can be worked out from the rest is not written: properties without a setter.</summary>
+    private static void DropComputed(JsonTypeInfo type)
+    {
+        if (type.Kind != JsonTypeInfoKind.Object) return;
+        for (var i = type.Properties.Count - 1; i >= 0; i--)
+        {
+            if (type.Properties[i].AttributeProvider is PropertyInfo { SetMethod: null }) type.Properties.RemoveAt(i);
+        }
     }
 }

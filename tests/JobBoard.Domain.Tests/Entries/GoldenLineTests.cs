@@ -1,0 +1,44 @@
+using JobBoard.Domain.Entries;
+
+namespace JobBoard.Domain.Tests.Entries;
+
+/// <summary>Every shape of entry body ever written stays readable: one line per kind and schema, kept for ever.</summary>
+public class GoldenLineTests
+{
+    private static readonly string[] Lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Entries", "golden.txt"));
+
+    [Fact]
+    public void Every_kind_has_a_line_at_its_present_schema()
+    {
+        var kept = Lines.Select(Parts).Select(p => (p.Kind, p.Schema)).ToHashSet();
+
+        Assert.Empty(EntryKinds.All.Where(k => !kept.Contains((k, EntryKinds.SchemaOf(k)))));
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void A_line_is_read_and_at_its_present_schema_written_the_same(string line)
+    {
+        var (kind, schema, body) = Parts(line);
+
+        var fact = EntryKinds.Read(kind, schema, body);
+
+        Assert.Equal(kind, EntryKinds.KindOf(fact));
+        if (schema == EntryKinds.SchemaOf(kind)) Assert.Equal(body, EntryKinds.Write(fact));
+    }
+
+    [Fact]
+    public void An_unknown_kind_or_schema_is_refused_in_words()
+    {
+        Assert.Contains("newer program", Assert.Throws<UnknownEntryException>(() => EntryKinds.Read("task-dreamt-of", 1, "{}")).Message, StringComparison.Ordinal);
+        Assert.Throws<UnknownEntryException>(() => EntryKinds.Read("person-came-in", 2, "{}"));
+    }
+
+    public static TheoryData<string> All => [.. Lines];
+
+    private static (string Kind, int Schema, string Body) Parts(string line)
+    {
+        var parts = line.Split(' ', 3);
+        return (parts[0], int.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture), parts[2]);
+    }
+}
