@@ -115,7 +115,7 @@ public class FloorLayouts
             ShopName = "Shop",
             At = DateTimeOffset.UnixEpoch,
             Shop = new(0, 0, width, depth),
-            Gear = [new() { Id = "g", Name = "Gantry", Sweep = new(0, depth * 0.1, width * 0.7, depth * 0.5), KeepOut = new(width * 0.1, depth * 0.1, width * 0.3, depth * 0.5) }],
+            Gear = [new() { Id = "g", Name = "Gantry", OnRails = true, Sweep = new(0, depth * 0.1, width * 0.7, depth * 0.5), KeepOut = new(width * 0.1, depth * 0.1, width * 0.3, depth * 0.5) }],
             Places = [.. places.Take(columns * rows).Select((place, at) => place with { Id = $"p{at}", Area = Cell(at, columns, rows, width, depth) })],
             Stops = [.. stops.Select((stop, at) => stop with { Id = $"s{at}" })],
             Cars = [.. cars.Select((car, at) => car with { Id = $"c{at}" })],

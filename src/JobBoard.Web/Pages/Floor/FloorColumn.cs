@@ -33,8 +33,9 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
         return null;
     }
 
-    private bool Title(FloorEntry entry, List<FloorRow> rows, List<FloorMark> marks)
+    private bool Title(FloorEntry asked, List<FloorRow> rows, List<FloorMark> marks)
     {
+        var entry = Sized(asked);
         var indent = entry.Marks.Sum(mark => mark.Box.Width + MarkGap);
         if (indent == 0)
             return Lines(entry.Title, entry.Style, 2, 0, rows);
@@ -54,6 +55,16 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
             return x <= room.Right + MarkGap && (Lines(entry.Title, entry.Style, 2, 0, rows) || SignsAlone(entry, y + tall, rows));
         rows.Add(Row(beside[0], entry.Style, x, y + ((tall - line) / 2)));
         return beside.Skip(1).All(text => Put(text, entry.Style, indent, rows));
+    }
+
+    /// <summary>A danger's words in the size of names where they fit on one line beside its signs, else heavy in the size of all else.</summary>
+    private FloorEntry Sized(FloorEntry entry)
+    {
+        if (entry.Marks is not [{ Kind: FloorMarkKind.Sign }, ..])
+            return entry;
+        var indent = entry.Marks.Sum(mark => mark.Box.Width + MarkGap);
+        var isShort = Fit(entry.Title, FloorStyle.Name, room.Width - indent, 2).Count == 1;
+        return isShort ? entry : entry with { Style = FloorStyle.Strong };
     }
 
     /// <summary>A danger's signs stay where its words find no room.</summary>
@@ -123,11 +134,11 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
     {
         var (type, line) = (Type(style), LineHeight(style));
         var baseline = y + (line / 2) + (type * FloorFace.CapitalHeight / 2);
-        return new(text, style, x, baseline, new(x, y, FloorFace.Width(text, type, style == FloorStyle.Name), line));
+        return new(text, style, x, baseline, new(x, y, FloorFace.Width(text, type, style <= FloorStyle.Strong), line));
     }
 
     private IReadOnlyList<string> Fit(string text, FloorStyle style, double width, int most) =>
-        FloorText.Lines(text, width, Type(style), style == FloorStyle.Name, most);
+        FloorText.Lines(text, width, Type(style), style <= FloorStyle.Strong, most);
 
     private double Type(FloorStyle style) => style == FloorStyle.Name ? sheet.NamesType : sheet.RestType;
 

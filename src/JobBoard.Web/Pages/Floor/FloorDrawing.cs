@@ -9,6 +9,9 @@ public enum FloorStyle
     /// <summary>Heavy, in the size of names.</summary>
     Name,
 
+    /// <summary>Heavy, in the size of all else.</summary>
+    Strong,
+
     /// <summary>Ink, in the size of all else.</summary>
     Plain,
 

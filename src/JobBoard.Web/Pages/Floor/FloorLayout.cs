@@ -70,7 +70,9 @@ public static class FloorLayout
     {
         var sweep = scale.Box(gear.Sweep);
         var isAcross = sweep.Width >= sweep.Height;
-        ImmutableArray<FloorBox> rails = isAcross
+        ImmutableArray<FloorBox> rails = !gear.OnRails
+            ? []
+            : isAcross
             ? [sweep with { Height = RailThickness }, sweep with { Y = sweep.Bottom - RailThickness, Height = RailThickness }]
             : [sweep with { Width = RailThickness }, sweep with { X = sweep.Right - RailThickness, Width = RailThickness }];
         return new(gear, sweep, gear.KeepOut is { } zone ? scale.Box(zone) : null, rails);

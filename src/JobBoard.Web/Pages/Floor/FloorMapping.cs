@@ -96,7 +96,7 @@ public static class FloorMapping
     private static FloorGear Gear(ShopState shop, Gear gear, ImmutableArray<Danger> dangers)
     {
         var loaded = dangers.Any(d => d.Sweeps.Contains(gear.Sweep!) && Sign(shop.Hazards.GetValueOrDefault(d.Hazard ?? "")?.Sign) == SafetySignKind.W015);
-        return new() { Id = gear.Id, Name = gear.Name, Sweep = Area(gear.Sweep!), KeepOut = loaded ? Area(gear.Sweep!) : null };
+        return new() { Id = gear.Id, Name = gear.Name, Sweep = Area(gear.Sweep!), OnRails = gear.Name.Contains("gantry", StringComparison.OrdinalIgnoreCase), KeepOut = loaded ? Area(gear.Sweep!) : null };
     }
 
     private static FloorStop Stop(Picture picture, Stop stop)

@@ -125,8 +125,11 @@ public sealed record FloorGear
     /// <summary>Gantry.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Its whole sweep; its rails are drawn along the two long edges.</summary>
+    /// <summary>Its whole sweep.</summary>
     public required FloorArea Sweep { get; init; }
+
+    /// <summary>It runs on rails, drawn along the sweep's two long edges.</summary>
+    public bool OnRails { get; init; }
 
     /// <summary>The striped keep-out zone while it is loaded, or nothing.</summary>
     public FloorArea? KeepOut { get; init; }

@@ -1,3 +1,4 @@
+using JobBoard.Web.Live;
 using JobBoard.Web.Pages.Bay;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
@@ -5,10 +6,10 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace JobBoard.Web.Pages.Gallery;
 
-/// <summary>The bay screen with invented data.</summary>
+/// <summary>The bay screen with invented data, or as it stands now for the person whose id is the name.</summary>
 [DevelopmentOnly]
 [AllowAnonymous]
-public sealed class BayModel : PageModel
+public sealed class BayModel(Fragments fragments) : PageModel
 {
     /// <summary>light, dark, or nothing for the system's wish.</summary>
     [BindProperty(SupportsGet = true)]
@@ -18,5 +19,9 @@ public sealed class BayModel : PageModel
     public BayView View { get; private set; } = BaySamples.Usual;
 
     /// <summary>Shows the sample of this name.</summary>
-    public void OnGet(string? name) => View = BaySamples.Named(name);
+    public void OnGet(string? name)
+    {
+        var picture = fragments.Picture();
+        View = name is not null && picture.Shop.People.ContainsKey(name) ? BayMapping.Of(picture, name) : BaySamples.Named(name);
+    }
 }

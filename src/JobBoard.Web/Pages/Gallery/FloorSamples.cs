@@ -26,7 +26,7 @@ public static class FloorSamples
         ShopName = "Tarn Lane Conversions",
         At = Now,
         Shop = new(0, 0, 24, 15),
-        Gear = [new() { Id = "gantry", Name = "Gantry", Sweep = new(0.4, 0.4, 15.2, 7.4), KeepOut = new(0.4, 0.4, 7.4, 7.4) }],
+        Gear = [new() { Id = "gantry", Name = "Gantry", OnRails = true, Sweep = new(0.4, 0.4, 15.2, 7.4), KeepOut = new(0.4, 0.4, 7.4, 7.4) }],
         Places = Places,
         Cars = Cars,
         Stops = [FuelWeep],
