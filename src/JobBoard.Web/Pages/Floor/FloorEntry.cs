@@ -16,7 +16,8 @@ internal sealed record FloorEntry(
     public static ImmutableArray<FloorEntry> Of(FloorPlace place) =>
     [
         .. place.Stops.Select(Stop),
-        .. place.Dangers.Select(Danger),
+        .. place.Dangers.Take(1).Select(Danger),
+        .. Further(place),
         .. place.InHand.Select(InHand),
         .. place.Held.Select(tag => new FloorEntry($"tag-{tag.Id}", FloorStyle.Plain, FloorTexts.Held(tag.Words), [Mark(FloorMarkKind.Tag, 48)], [])),
         .. place.CanStart.Select(Next),
@@ -30,6 +31,17 @@ internal sealed record FloorEntry(
     private static FloorEntry Danger(FloorDanger danger) => new(
         $"danger-{danger.Id}", FloorStyle.Name, danger.Words,
         [.. danger.Signs.Select(sign => new FloorMark(FloorMarkKind.Sign, new(0, 0, 60, 60), sign))], []);
+
+    /// <summary>The signs of further dangers in one row, their words below where there is room: work in hand is to be seen beside them.</summary>
+    private static IEnumerable<FloorEntry> Further(FloorPlace place)
+    {
+        var further = place.Dangers.Skip(1).ToList();
+        if (further.Count == 0)
+            return [];
+        var words = new FloorDetail(string.Join(", ", further.Select(danger => danger.Words)), FloorStyle.Strong, 2, 3);
+        var signs = further.SelectMany(danger => danger.Signs).Distinct().Take(4).Select(sign => new FloorMark(FloorMarkKind.Sign, new(0, 0, 60, 60), sign));
+        return [new("dangers-further", FloorStyle.Strong, string.Empty, [.. signs], [words])];
+    }
 
     private static FloorEntry InHand(FloorTask task)
     {

@@ -6,7 +6,7 @@ namespace JobBoard.Web.Pages.Floor;
 internal static class FloorPlaceText
 {
     /// <summary>Free edge between a place's painted sides and its text.</summary>
-    public const double Pad = 14;
+    public const double Pad = 11;
 
     /// <summary>Free edge above and below the text.</summary>
     public const double PadAbove = 5;
