@@ -11,11 +11,17 @@ public sealed class Pulse : IDisposable
     /// <summary>Woken at least this often: work in hand grows older on the screens.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
 
+    /// <summary>After an entry the next change is looked for this much later, on the timer's thread and not on the writer's.</summary>
+    public static readonly TimeSpan Settle = TimeSpan.FromMilliseconds(20);
+
     private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(200);
 
     private readonly ShopRunner _runner;
     private readonly Func<ShopState, DateTimeOffset, DateTimeOffset?> _nextChange;
     private readonly ITimer _timer;
+    private readonly Lock _setting = new();
+    private DateTimeOffset _pictured;
+    private bool _asked;
 
     /// <summary>Starts at once.</summary>
     /// <param name="runner">The shop.</param>
@@ -25,24 +31,46 @@ public sealed class Pulse : IDisposable
     {
         (_runner, _nextChange) = (runner, nextChange);
         _timer = systemClock.CreateTimer(_ => Wake(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-        _runner.HeadMoved += Reset;
-        Reset();
+        _runner.HeadMoved += Ask;
+        Ask();
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        _runner.HeadMoved -= Reset;
+        _runner.HeadMoved -= Ask;
         _timer.Dispose();
     }
 
-    // The signal itself sets the timer again.
-    private void Wake() => _runner.Signal();
-
-    private void Reset()
+    private void Ask()
     {
-        var now = _runner.Now;
-        var wait = (_nextChange(_runner.State, now) ?? DateTimeOffset.MaxValue) - now;
-        _timer.Change(wait < Shortest ? Shortest : wait > Longest ? Longest : wait, Timeout.InfiniteTimeSpan);
+        lock (_setting)
+        {
+            (_pictured, _asked) = (_runner.Now, true);
+            _timer.Change(Settle, Timeout.InfiniteTimeSpan);
+        }
+    }
+
+    private void Wake()
+    {
+        DateTimeOffset pictured;
+        lock (_setting)
+        {
+            if (_asked) (pictured, _asked) = (_pictured, false);
+            else pictured = default;
+        }
+
+        if (pictured == default) _runner.Signal();
+        else Set(pictured);
+    }
+
+    // Counted from the last picture, so that what fell due meanwhile is not lost.
+    private void Set(DateTimeOffset pictured)
+    {
+        var wait = (_nextChange(_runner.State, pictured) ?? DateTimeOffset.MaxValue) - _runner.Now;
+        lock (_setting)
+        {
+            if (!_asked) _timer.Change(wait < Shortest ? Shortest : wait > Longest ? Longest : wait, Timeout.InfiniteTimeSpan);
+        }
     }
 }

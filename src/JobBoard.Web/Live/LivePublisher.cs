@@ -74,7 +74,7 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     private async Task Push()
     {
         var picture = fragments.Picture();
-        foreach (var (key, watch) in _watches)
+        foreach (var (key, watch) in _watches.OrderBy(w => w.Value.Took))
         {
             if (watch.Watchers > 0) await PushOne(watch, picture).ConfigureAwait(false);
             else _watches.TryRemove(key, out _);

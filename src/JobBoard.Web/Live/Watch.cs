@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using JobBoard.Shop.Running;
 
 namespace JobBoard.Web.Live;
@@ -10,6 +11,9 @@ internal sealed class Watch(FragmentId id)
 
     public FragmentId Id => id;
 
+    /// <summary>How long it took to render last; the quick ones go first, so that a stop is not behind a map.</summary>
+    public TimeSpan Took { get; private set; }
+
     /// <summary>How many connections watch it.</summary>
     public int Watchers { get; set; }
 
@@ -19,7 +23,9 @@ internal sealed class Watch(FragmentId id)
         await _gate.WaitAsync().ConfigureAwait(false);
         try
         {
+            var begun = Stopwatch.GetTimestamp();
             var html = await fragments.Render(id, picture).ConfigureAwait(false);
+            Took = Stopwatch.GetElapsedTime(begun);
             var changed = html != _html;
             if (changed) (_html, Turn) = (html, Turn + 1);
             return (FragmentPush.Of(id, picture.Head, Turn, html), changed);

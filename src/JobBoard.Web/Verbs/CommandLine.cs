@@ -1,4 +1,5 @@
 using JobBoard.Domain.Entries;
+using JobBoard.Scheduling;
 using JobBoard.Shop.Demo;
 using JobBoard.Shop.Templates;
 using JobBoard.Storage;
@@ -17,7 +18,7 @@ public static class CommandLine
     {
         try
         {
-            return await RunVerb(args, output).ConfigureAwait(false);
+            return await RunVerb(args, output, errors).ConfigureAwait(false);
         }
         catch (CommandLineException e)
         {
@@ -32,7 +33,7 @@ public static class CommandLine
         }
     }
 
-    private static Task<int> RunVerb(string[] args, TextWriter output)
+    private static Task<int> RunVerb(string[] args, TextWriter output, TextWriter errors)
     {
         var named = args.Length > 0 && !args[0].StartsWith('-');
         var verb = named ? args[0] : "serve";
@@ -44,6 +45,7 @@ public static class CommandLine
             "rebuild" => RebuildVerb.Run(Options.Read(verb, rest, "data"), output),
             "verify" => VerifyVerb.Run(Options.Read(verb, rest, "data"), output),
             "health" => HealthVerb.Run(Options.Read(verb, rest, "listen"), output),
+            "dates" => Task.FromResult(DatesCommand.Run(rest, output, errors)),
             "help" => HelpVerb.Run(output),
             _ => throw new CommandLineException($"There is no verb '{verb}'."),
         };

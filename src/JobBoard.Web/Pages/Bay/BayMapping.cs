@@ -81,7 +81,7 @@ public static class BayMapping
     /// <summary>The tasks nearest to starting that this person could be on, with everything each waits on.</summary>
     private static IEnumerable<BayWaiting> Waiting(Picture picture, Person me) =>
         (from car in picture.Shop.Cars.Values
-         from e in Evaluation.Of(picture.Shop, car, picture.Now)
+         from e in picture.Open(car)
          where !e.CanStart && e.Task.Crew.Any(c => me.IsQualified(c.Qualification, picture.Now)) && e.Waiting.All(w => w.Rule is not RuleBook.Ids.Link) | e.Waiting.Length == 1
          orderby e.Waiting.Length, picture.Dates.Of(picture.Shop, car, picture.Now).Nodes.GetValueOrDefault(e.Task.Id)?.Slack ?? TimeSpan.MaxValue
          select new BayWaiting(car.Id + "-" + e.Task.Id, e.Task.Name, car.Name, [.. e.Waiting.Select(w => Wait(picture, w))]))

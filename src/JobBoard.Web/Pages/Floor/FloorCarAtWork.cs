@@ -19,7 +19,7 @@ public sealed class FloorCarAtWork
     public FloorCarAtWork(Picture picture, CarBoard car)
     {
         (_picture, Car) = (picture, car);
-        _open = Evaluation.Of(picture.Shop, car, picture.Now);
+        _open = picture.Open(car);
         _dates = picture.Dates.Of(picture.Shop, car, picture.Now);
     }
 

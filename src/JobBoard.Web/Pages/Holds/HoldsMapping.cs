@@ -52,7 +52,7 @@ public sealed class HoldsMapping
     /// <summary>What each open task of a car waits on, worked out when first asked.</summary>
     private ImmutableArray<Evaluated> Open(CarBoard car)
     {
-        if (!_open.TryGetValue(car.Id, out var open)) _open[car.Id] = open = Evaluation.Of(_shop, car, _picture.Now);
+        if (!_open.TryGetValue(car.Id, out var open)) _open[car.Id] = open = _picture.Open(car);
         return open;
     }
 
