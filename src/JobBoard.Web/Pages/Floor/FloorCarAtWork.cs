@@ -88,7 +88,6 @@ public sealed class FloorCarAtWork
     private string StageNow()
     {
         var task = Car.Plan.Tasks.FirstOrDefault(t => Car.Tasks[t.Id].Status == WorkStatus.InHand)
-            ?? CanStart().FirstOrDefault()?.Task
             ?? Car.Plan.Tasks.FirstOrDefault(t => !Car.Tasks[t.Id].Counts);
         return Car.Plan.Stages.FirstOrDefault(s => s.Id == task?.Stage)?.Name ?? "done";
     }
