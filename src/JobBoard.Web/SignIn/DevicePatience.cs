@@ -43,7 +43,11 @@ public sealed class DevicePatience(ShopDatabase database, TimeProvider clock, ID
         var id = KnownId(http) ?? Guid.CreateVersion7().ToString("N", CultureInfo.InvariantCulture);
         http.Response.Cookies.Append(Cookie, _protector.Protect(id), new CookieOptions
         {
-            HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps, MaxAge = TimeSpan.FromDays(400), IsEssential = true,
+            HttpOnly = true,
+            SameSite = SameSiteMode.Lax,
+            Secure = http.Request.IsHttps,
+            MaxAge = TimeSpan.FromDays(400),
+            IsEssential = true,
         });
     }
 

@@ -56,11 +56,11 @@ public static class FloorTexts
         _ => null,
     };
 
-    /// <summary>can start: Mounts bolted, Exhaust; or what it waits on.</summary>
+    /// <summary>can start: Mounts bolted, +2 more (kept on one line); or what it waits on.</summary>
     public static string? Next(FloorCar car) => car switch
     {
         { CanStart: [var only] } => $"can start: {only}",
-        { CanStart: [var first, .. var rest] } => $"can start: {first} {More(rest.Length)}",
+        { CanStart: [var first, .. var rest] } => $"can start: {first}, {More(rest.Length).Replace(' ', '\u00a0')}",
         { WaitsOn: { } wait } => $"waits on {wait}",
         _ => null,
     };
