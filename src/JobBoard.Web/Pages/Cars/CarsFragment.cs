@@ -20,6 +20,6 @@ public sealed class CarsFragment : IFragment
     public IReadOnlyDictionary<string, object?> Parameters(Picture picture, Audience audience) => new Dictionary<string, object?>
     {
         ["Cars"] = picture.Shop.Cars.Values.Select(c => CarSummary.Of(picture, c)).OrderBy(c => c.IsDone).ToImmutableArray(),
-        ["Now"] = ShopTime.Minute(picture.Now),
+        ["Now"] = picture.Minute,
     };
 }

@@ -21,22 +21,21 @@ public sealed class HoldsMapping
     private readonly ShopState _shop;
     private readonly Person _me;
     private readonly ShopHours _hours;
-    private readonly Dictionary<string, ImmutableArray<Evaluated>> _open = new(StringComparer.Ordinal);
 
     private HoldsMapping(Picture picture, Person me) => (_picture, _shop, _me, _hours) = (picture, picture.Shop, me, ShopHours.Of(picture.Shop));
 
     /// <summary>The holds for a person as of a picture; empty for somebody who is not there.</summary>
     public static HoldsView Of(Picture picture, string personId)
     {
-        var at = ShopTime.Minute(picture.Now);
+        var at = picture.Minute;
         return picture.Shop.People.TryGetValue(personId, out var me) ? new HoldsMapping(picture, me).View(at) : new() { At = at };
     }
 
     private HoldsView View(DateTimeOffset at)
     {
         var cars = _shop.Cars.Values.ToArray();
-        var stops = new HoldsStops(_picture, _me, Open);
-        var points = new HoldsPoints(_picture, _me, Open);
+        var stops = new HoldsStops(_picture, _me);
+        var points = new HoldsPoints(_picture, _me);
         return new()
         {
             At = at,
@@ -47,13 +46,6 @@ public sealed class HoldsMapping
             Checks = [.. cars.SelectMany(Checks)],
             Dangers = [.. cars.SelectMany(c => c.Standing.Select(d => Danger(c, d)))],
         };
-    }
-
-    /// <summary>What each open task of a car waits on, worked out when first asked.</summary>
-    private ImmutableArray<Evaluated> Open(CarBoard car)
-    {
-        if (!_open.TryGetValue(car.Id, out var open)) _open[car.Id] = open = _picture.Open(car);
-        return open;
     }
 
     private IEnumerable<HoldsReading> Readings(CarBoard car) =>
@@ -80,7 +72,7 @@ public sealed class HoldsMapping
             By = _shop.NameOf(latest.By),
             TakenAt = _picture.Local(latest.At),
             MayRelease = may,
-            LetThrough = may ? LetThroughView.Of(car, Open(car), $"{task.Id}/{need.Id}") : null,
+            LetThrough = may ? LetThroughView.Of(car, _picture.Open(car), $"{task.Id}/{need.Id}") : null,
         };
     }
 

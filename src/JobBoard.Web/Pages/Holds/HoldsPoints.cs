@@ -11,7 +11,7 @@ using JobBoard.Web.Pages.Shared;
 namespace JobBoard.Web.Pages.Holds;
 
 /// <summary>Hold points as the person who looks at the holds sees them.</summary>
-internal sealed class HoldsPoints(Picture picture, Person me, Func<CarBoard, ImmutableArray<Evaluated>> open)
+internal sealed class HoldsPoints(Picture picture, Person me)
 {
     private const int MostNamed = 6;
     private const int MostComing = 3;
@@ -38,7 +38,7 @@ internal sealed class HoldsPoints(Picture picture, Person me, Func<CarBoard, Imm
             More = Math.Max(0, work.Length - MostNamed),
             Earliest = picture.Dates.Of(picture.Shop, car, picture.Now).Nodes.GetValueOrDefault(hold.Id)?.EarlyFinish is { } at ? picture.Local(at) : null,
             MayRelease = against.IsEmpty,
-            LetThrough = me.Position >= Position.Foreman && IsReached(car, hold) ? LetThroughView.Of(car, open(car), hold.Id) : null,
+            LetThrough = me.Position >= Position.Foreman && IsReached(car, hold) ? LetThroughView.Of(car, picture.Open(car), hold.Id) : null,
         };
     }
 

@@ -14,7 +14,7 @@ using JobBoard.Web.Posting;
 namespace JobBoard.Web.Pages.Holds;
 
 /// <summary>Stops as the person who looks at the holds sees them.</summary>
-internal sealed class HoldsStops(Picture picture, Person me, Func<CarBoard, ImmutableArray<Evaluated>> open)
+internal sealed class HoldsStops(Picture picture, Person me)
 {
     private readonly ShopState _shop = picture.Shop;
 
@@ -38,7 +38,7 @@ internal sealed class HoldsStops(Picture picture, Person me, Func<CarBoard, Immu
             IsMineToMakeSafe = stop.Safe is null && told,
             MayRelease = stop.Safe is not null && may,
             ReleasedBy = may ? null : Releasers(stop),
-            LetThrough = may ? [.. Cars(stop).Select(c => LetThroughView.Of(c, open(c), stop.Id)).OfType<LetThroughView>()] : [],
+            LetThrough = may ? [.. Cars(stop).Select(c => LetThroughView.Of(c, picture.Open(c), stop.Id)).OfType<LetThroughView>()] : [],
         };
     }
 

@@ -16,7 +16,7 @@ public static class PartsMapping
     /// <summary>The parts of all cars for one person; none for somebody who is not there.</summary>
     public static PartsView OfShop(Picture picture, string personId) => picture.Shop.People.TryGetValue(personId, out var me)
         ? View(picture, picture.Shop.Cars.Values, me.Position) with { NamesCars = true }
-        : new() { At = ShopTime.Minute(picture.Now) };
+        : new() { At = picture.Minute };
 
     /// <summary>The parts of one car for one position.</summary>
     public static PartsView OfCar(Picture picture, string car, Position position) =>
@@ -27,7 +27,7 @@ public static class PartsMapping
         var parts = cars.SelectMany(c => c.Plan.Parts.Where(p => c.Parts.ContainsKey(p.Id)).Select(p => Line(picture, c, p))).ToLookup(p => p.Status == PartStatus.CheckedRight);
         return new()
         {
-            At = ShopTime.Minute(picture.Now),
+            At = picture.Minute,
             Open = [.. parts[false].OrderBy(p => p.DatesRestOnIt ? 0 : 1).ThenBy(p => p.NeededBy ?? DateTimeOffset.MaxValue).ThenBy(p => p.Status)],
             Right = [.. parts[true]],
             MayOrder = MayPost.May<OrderPart>(position),

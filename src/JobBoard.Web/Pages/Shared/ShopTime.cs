@@ -19,9 +19,6 @@ public static class ShopTime
     /// <summary>14:07 on the day of <paramref name="now"/>, else Mon 7 Dec 14:07.</summary>
     public static string Since(DateTimeOffset at, DateTimeOffset now) => at.Date == now.Date ? Clock(at) : DayClock(at);
 
-    /// <summary>Cut to the minute, so that what is shown does not change every second.</summary>
-    public static DateTimeOffset Minute(DateTimeOffset at) => at.AddTicks(-(at.Ticks % TimeSpan.TicksPerMinute));
-
     /// <summary>For the datetime attribute: ISO 8601 with offset, to the second.</summary>
     public static string Machine(DateTimeOffset at) => at.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture);
 

@@ -19,7 +19,7 @@ public sealed record SnagsView(DateTimeOffset At, ImmutableArray<SnagsOfCar> Car
     /// <summary>The snags of one car, or of all; none for a person or car that is gone.</summary>
     public static SnagsView Of(Picture picture, string personId, string? car = null)
     {
-        var at = ShopTime.Minute(picture.Now);
+        var at = picture.Minute;
         if (!picture.Shop.People.TryGetValue(personId, out var me)) return new(at, [], car is null);
         return new(at, [.. picture.Shop.Cars.Values.Where(c => car is null || c.Id == car).Select(c => SnagsOfCar.Of(picture, c, me))], car is null);
     }

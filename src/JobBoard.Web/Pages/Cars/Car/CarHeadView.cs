@@ -32,7 +32,7 @@ public sealed record CarHeadView
     /// <summary>The head for one position.</summary>
     public static CarHeadView Of(Picture picture, string carId, Position position)
     {
-        var at = ShopTime.Minute(picture.Now);
+        var at = picture.Minute;
         if (!picture.Shop.Cars.TryGetValue(carId, out var car)) return new() { At = at };
         var index = PlanIndex.Of(car.Plan);
         return new()

@@ -14,7 +14,7 @@ public sealed record CarNotesView(string CarId, DateTimeOffset At, ImmutableArra
     /// <summary>The notes of a car; none when it is gone.</summary>
     public static CarNotesView Of(Picture picture, string carId)
     {
-        var at = ShopTime.Minute(picture.Now);
+        var at = picture.Minute;
         if (!picture.Shop.Cars.TryGetValue(carId, out var car)) return new(carId, at, []);
         var index = PlanIndex.Of(car.Plan);
         return new(carId, at, [.. car.Notes.Reverse().Select(n => new CarNote(n.Words, picture.Shop.NameOf(n.By), picture.Local(n.At), n.Task is null ? null : index.NameOf(n.Task), n.ForCustomer))]);

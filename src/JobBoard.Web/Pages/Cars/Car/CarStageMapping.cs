@@ -21,6 +21,7 @@ public sealed class CarStageMapping
     private readonly PlanIndex _index;
     private readonly ShopHours _hours;
     private readonly CarDates _dates;
+    private readonly Dictionary<string, ImmutableArray<WaitingOn>> _open;
 
     /// <summary>For one car as of a picture.</summary>
     public CarStageMapping(Picture picture, CarBoard car)
@@ -28,6 +29,7 @@ public sealed class CarStageMapping
         (_picture, _shop, _car) = (picture, picture.Shop, car);
         _index = PlanIndex.Of(car.Plan);
         _hours = ShopHours.Of(picture.Shop);
+        _open = picture.Open(car).ToDictionary(e => e.Task.Id, e => e.Waiting, StringComparer.Ordinal);
         _dates = picture.Dates.Of(picture.Shop, car, picture.Now);
     }
 
@@ -35,11 +37,10 @@ public sealed class CarStageMapping
     public static CarStageView Of(Picture picture, string carId, string stage) =>
         picture.Shop.Cars.TryGetValue(carId, out var car) && car.Plan.Stages.FirstOrDefault(s => s.Id == stage) is { } found
             ? new CarStageMapping(picture, car).Stage(found)
-            : new() { At = ShopTime.Minute(picture.Now), CarId = carId };
+            : new() { At = picture.Minute, CarId = carId };
 
     /// <summary>Everything a task waits on now; empty for one that is in hand or done.</summary>
-    public ImmutableArray<WaitingOn> Waiting(PlanTask task) =>
-        Evaluation.IsOpen(_car.Tasks[task.Id]) ? StartCheck.Of(Question(task), new()) : [];
+    public ImmutableArray<WaitingOn> Waiting(PlanTask task) => _open.TryGetValue(task.Id, out var waiting) ? waiting : [];
 
     /// <summary>A question about a task.</summary>
     public TaskQuestion Question(PlanTask task) => new(_shop, _car, task, _picture.Now, RuleBook.Full, _hours);
@@ -70,7 +71,7 @@ public sealed class CarStageMapping
             .OfType<CarNode>().ToImmutableArray();
         return new()
         {
-            At = ShopTime.Minute(_picture.Now),
+            At = _picture.Minute,
             CarId = _car.Id,
             Id = stage.Id,
             Name = stage.Name,

@@ -33,7 +33,7 @@ public sealed class CarTaskMapping
     public static CarTaskView Of(Picture picture, string personId, string subject)
     {
         var (carId, taskId) = subject.Split(':') is [var c, var t] ? (c, t) : ("", "");
-        var gone = new CarTaskView { At = ShopTime.Minute(picture.Now), CarId = carId, TaskId = taskId };
+        var gone = new CarTaskView { At = picture.Minute, CarId = carId, TaskId = taskId };
         if (!picture.Shop.Cars.TryGetValue(carId, out var car) || PlanIndex.Of(car.Plan).Task(taskId) is not { } task) return gone;
         return picture.Shop.People.TryGetValue(personId, out var me) ? new CarTaskMapping(picture, car, task, me).View(gone) : gone;
     }

@@ -52,7 +52,7 @@ public sealed class NewTaskModel(ShopRunner runner, CommandDesk desk, Viewers vi
     public async Task<IActionResult> OnPostAsync(string id)
     {
         if (!Find(id)) return NotFound();
-        var task = NewIds.For(Task.Name, t => t == "plan" || PlanIndex.Of(Board.Plan).IsNode(t), "task");
+        var task = NewIds.For(Task.Name ?? "", t => t == "plan" || PlanIndex.Of(Board.Plan).IsNode(t), "task");
         var posted = Task.Fault() is { } fault ? new Posted.Invalid([fault]) : await desk.Send(Task.Change(id, task), HttpContext);
         if (posted is Posted.Done) return Redirect($"/cars/{id}/{task}");
         Answer = AnswerView.Of(posted, runner.State, runner.Now);
