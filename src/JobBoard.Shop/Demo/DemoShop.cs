@@ -3,11 +3,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using JobBoard.Domain.Commands;
-using JobBoard.Domain.Hazards;
-using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Rules;
 using JobBoard.Shop.Running;
+using JobBoard.Shop.Templates;
 
 namespace JobBoard.Shop.Demo;
 
@@ -89,13 +88,7 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
         return (commands[0].Actor, commands.Select(c => (c.Place, c.ToCommand(times, plans))));
     }
 
-    private IEnumerable<(string Place, Command Command)> Things()
-    {
-        var folder = Path.Combine(seedData, "shop");
-        foreach (var hazard in DemoFiles.Read<HazardKind[]>(Path.Combine(folder, "hazards.json"))) yield return ("hazard " + hazard.Id, new SetHazard(hazard));
-        foreach (var item in DemoFiles.Read<ShopItem[]>(Path.Combine(folder, "items.json"))) yield return ("item " + item.Id, new SetShopItem(item));
-        foreach (var rule in DemoFiles.Read<KeepApart[]>(Path.Combine(folder, "keep-apart.json"))) yield return ("keep apart " + rule.Id, new SetKeepApart(rule));
-    }
+    private IEnumerable<(string Place, Command Command)> Things() => UsualThings.Read(Path.Combine(seedData, "shop"));
 
     private static CrewOrders Orders(DemoCars cars) => new()
     {

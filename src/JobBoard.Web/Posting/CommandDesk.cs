@@ -20,7 +20,7 @@ public sealed class CommandDesk(ShopRunner runner, Viewers viewers, SignInDesk s
     {
         if (await AtTheDoor(CommandJson.TypeOf(kind), http).ConfigureAwait(false) is { } refused) return refused;
         var form = await http.Request.ReadFormAsync().ConfigureAwait(false);
-        var (command, faults) = new CommandBinder(ShopZone.Of(runner.State), templates.Find).Bind(kind, form);
+        var (command, faults) = new CommandBinder(ShopZone.Of(runner.State), templates.Find).Bind(kind, LeftToTheBoard.Complete(kind, form, runner.State));
         return await Take(command, faults, form, http).ConfigureAwait(false);
     }
 

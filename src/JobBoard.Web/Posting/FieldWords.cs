@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace JobBoard.Web.Posting;
@@ -31,10 +32,14 @@ public static partial class FieldWords
     public static string Of(string field)
     {
         var last = Parts().Matches(field).Select(m => m.Value).LastOrDefault(p => !char.IsDigit(p[0])) ?? field;
+        if (Row().Match(field) is { Success: true } row) return $"{Of(row.Groups[1].Value)}, line {int.Parse(row.Groups[2].Value, CultureInfo.InvariantCulture) + 1}: {Humps().Replace(last, m => " " + m.Value.ToLowerInvariant())}";
         if (Known.TryGetValue(last, out var words)) return words;
         var spaced = Humps().Replace(last, m => " " + m.Value.ToLowerInvariant());
         return spaced.Length == 0 ? "This" : char.ToUpperInvariant(spaced[0]) + spaced[1..];
     }
+
+    [GeneratedRegex(@"^(hours|qualifications|item\.dangers)\[(\d+)\]\.")]
+    private static partial Regex Row();
 
     [GeneratedRegex(@"[^.\[\]]+")]
     private static partial Regex Parts();

@@ -55,7 +55,7 @@ public sealed class DoModel(CommandDesk desk, ShopRunner runner, Markup markup, 
         Seal = FormSeal.Fill(FormSeal.Blank, antiforgery.GetAndStoreTokens(HttpContext).RequestToken, runner.State.Seq);
         CanRepeat = posted is Posted.Refused or Posted.Invalid or Posted.NotTaken { Name: "unavailable" or "signed-out" };
         Fields = [.. form.Where(f => f.Key is not ("command" or "seen" or "pin" or "__RequestVerificationToken"))
-            .SelectMany(f => f.Value.Select(v => new PostedField(f.Key, v ?? "", Targets.Contains(f.Key))))];
+            .SelectMany(f => f.Value.Select(v => new PostedField(f.Key, v ?? "", IsTarget(f.Key))))];
         return Page();
     }
 
@@ -66,6 +66,9 @@ public sealed class DoModel(CommandDesk desk, ShopRunner runner, Markup markup, 
         var seq = posted is Posted.Done done ? done.Seq : runner.State.Seq;
         return new JsonResult(new { outcome = posted.Word, seq, html, faults, reasons = Answer.Reasons }) { StatusCode = posted.Status };
     }
+
+    // Ids of things that a form sets, and the weekday of a line of hours, are no more typed than a target is.
+    private static bool IsTarget(string field) => Targets.Contains(field) || field.EndsWith(".id", StringComparison.Ordinal) || field.EndsWith("].day", StringComparison.Ordinal);
 
     private string BackFrom(IFormCollection form)
     {

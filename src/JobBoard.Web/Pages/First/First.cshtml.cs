@@ -44,7 +44,7 @@ public sealed class FirstModel(FirstRun first, ShopRunner runner, PinBook pins, 
         {
             pins.Set(owner, Typed("pin"));
             await desk.SignIn(HttpContext, owner, Typed("pin"));
-            return Redirect("/");
+            return Redirect("/welcome");
         }
 
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;

@@ -67,8 +67,16 @@ async function answer(form, response) {
   if (said.outcome === "signed-out") where.append(link("/sign-in?back=" + encodeURIComponent(location.pathname + location.search), "Sign in"));
   if (said.outcome === "stale") where.append(link(location.href, "Load the page again"));
   for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
-  for (const fault of said.faults ?? []) form.elements[fault.field]?.setAttribute?.("aria-invalid", "true");
+  for (const fault of said.faults ?? []) for (const field of fieldsOf(form, fault.field)) field.setAttribute("aria-invalid", "true");
   (where.querySelector("input") ?? form.querySelector('[aria-invalid="true"]') ?? where).focus?.();
+}
+
+// The rules name a member ("area", "unit"), forms its whole path ("place.area.x", "instrument.unit").
+function fieldsOf(form, about) {
+  if (!about) return [];
+  const typed = [...form.elements].filter((field) => field.name && field.type !== "hidden");
+  const exact = typed.filter((field) => field.name === about);
+  return exact.length > 0 ? exact : typed.filter((field) => field.name.endsWith("." + about) || field.name.includes("." + about + "."));
 }
 
 function done(form, said) {
