@@ -1,5 +1,7 @@
+using System.Text.Json;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Entries;
+using JobBoard.Storage;
 using JobBoard.Storage.Journal;
 
 namespace JobBoard.Shop.Running;
@@ -17,8 +19,18 @@ public static class DayBook
         : Folding.Apply(state, ToEntry(row));
 
     /// <summary>The entry in the Domain's words.</summary>
-    public static Entry ToEntry(JournalRow row) => new(
-        row.Seq, row.Stream, row.Actor, At(row.OccurredAt), At(row.RecordedAt), row.CommandId, EntryKinds.Read(row.Kind, row.Schema, row.Body));
+    /// <exception cref="StorageException">Its body is not as this program writes it.</exception>
+    public static Entry ToEntry(JournalRow row)
+    {
+        try
+        {
+            return new(row.Seq, row.Stream, row.Actor, At(row.OccurredAt), At(row.RecordedAt), row.CommandId, EntryKinds.Read(row.Kind, row.Schema, row.Body));
+        }
+        catch (JsonException error)
+        {
+            throw new StorageException($"Entry {row.Seq} of the day book ({row.Kind}) cannot be read: {error.Message} 'jobboard verify' says whether the book is damaged.", error);
+        }
+    }
 
     /// <summary>What is to be written for a fact.</summary>
     internal static NewEntry ToNew(Fact fact, string actor, DateTimeOffset occurredAt, Guid commandId)

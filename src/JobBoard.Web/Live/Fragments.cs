@@ -33,6 +33,25 @@ public sealed class Fragments(IEnumerable<IFragment> all, Markup markup, ShopRun
         return markup.Render(fragment.Component, parameters);
     }
 
+    /// <summary>
+    /// Renders what every shop looks at once, before anybody looks, so that the first push after a start waits for no compiler.
+    /// </summary>
+    public async Task WarmUp()
+    {
+        var picture = Picture();
+        var person = picture.Shop.People.Values.FirstOrDefault(p => p.IsIn);
+        foreach (var fragment in _byName.Values.Where(f => f is not ISubjectFragment))
+        {
+            var audience = fragment.Audience switch
+            {
+                AudienceKind.Floor => Audience.Floor,
+                AudienceKind.Person when person is not null => Audience.OfPerson(person.Id),
+                _ => null,
+            };
+            if (audience is not null) await Render(new(audience, fragment.Name), picture).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>The fragment as a part of a page: in its frame with its stamp, forms ready for this reader.</summary>
     public async Task<IHtmlContent> Show(HttpContext http, string name, Audience audience, Picture? picture = null, string? subject = null)
     {

@@ -4,6 +4,7 @@ using JobBoard.Shop.Demo;
 using JobBoard.Shop.Templates;
 using JobBoard.Storage.Folder;
 using JobBoard.Web.Hosting;
+using JobBoard.Web.Live;
 using JobBoard.Web.SignIn;
 
 namespace JobBoard.Web.Verbs;
@@ -20,6 +21,7 @@ internal static class ServeVerb
         var pins = demo ? await LoadDemo(shop).ConfigureAwait(false) : null;
         await using var app = BoardHost.Build(shop, listen);
         var wall = pins is null ? null : KeepPins(app.Services, pins);
+        await app.Services.GetRequiredService<Fragments>().WarmUp().ConfigureAwait(false);
         await app.StartAsync().ConfigureAwait(false);
         await Say(output, app, shop, listen).ConfigureAwait(false);
         if (pins is not null) await SayDemo(output, app, shop.Runner.State, pins, wall!).ConfigureAwait(false);
