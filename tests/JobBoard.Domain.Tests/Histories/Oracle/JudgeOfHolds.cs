@@ -1,0 +1,100 @@
+using JobBoard.Domain.Commands;
+using JobBoard.Domain.Entries;
+using JobBoard.Domain.Hazards;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Readings;
+
+namespace JobBoard.Domain.Tests.Histories.Oracle;
+
+/// <summary>What has to be so for each fact about cars, holds and stops, before it is read.</summary>
+public sealed partial class Judge
+{
+    private void OfCar(CarFact fact)
+    {
+        switch (fact)
+        {
+            case CarTakenIn taken:
+                foreach (var fault in PlanCheck.Faults(_shop, taken.Plan)) Broken("a plan with a fault: " + fault);
+                break;
+            case PlanChanged changed:
+                Changed(_shop.Cars[changed.Car], changed);
+                break;
+            case HoldReleased released:
+                Released(_shop.Cars[released.Car], released);
+                break;
+            case TaskLetThrough through:
+                Unless(May(Position.Foreman), "the foreman lets through");
+                Unless(through.Why.Trim().Length > 0, "letting through has a reason");
+                break;
+            case CarMoved moved:
+                Moved(_shop.Cars[moved.Car], moved.Place);
+                break;
+            case HazardEndedByReading ended:
+                Unless(_shop.Cars[ended.Car].Standing.TryGetValue(ended.Hazard, out var standing) && standing.EndsByReading == ended.Reading
+                    && _shop.Cars[ended.Car].Last(ended.Reading) is { Verdict: Verdict.InLimits, Missing: false }, "a danger ends by its reading in limits");
+                break;
+            case HazardMadeSafe safe:
+                Unless(_shop.Cars[safe.Car].Standing.TryGetValue(safe.Hazard, out var danger), "only a standing danger is made safe");
+                Unless(danger is null || _shop.Hazards[danger.Hazard].Ends != HazardEnd.ByReading, "a danger that ends by a reading never ends otherwise");
+                break;
+        }
+    }
+
+    private void Changed(CarPicture car, PlanChanged changed)
+    {
+        Unless(May(Position.Foreman), "the foreman answers for the plan");
+        foreach (var fault in PlanCheck.Faults(_shop, Picture.After(car.Plan, changed)).Except(PlanCheck.Faults(_shop, car.Plan))) Broken("a plan is given a fault: " + fault);
+        Unless(changed.TakenOut.All(t => car.Tasks[t].Status == Domain.Work.WorkStatus.NotStarted), "work that was begun stays in the plan");
+    }
+
+    private void Moved(CarPicture car, string? place)
+    {
+        Unless(place is null || _shop.Cars.Values.Count(c => c.Id != car.Id && c.Place == place) < _shop.Places[place].Capacity, "a car moves where there is room");
+        Unless(!car.Tasks.Values.Any(t => t.InHand && t.Place is null), "a car does not move while somebody works on it");
+        Unless(!new Dangers(_shop).All().Any(d => d.Car == car.Id && d.Hazard is { } hazard && _shop.Hazards[hazard].PinsCar), "a car that is pinned does not move");
+    }
+
+    private void Released(CarPicture car, HoldReleased released)
+    {
+        var hold = car.Hold(released.Hold);
+        Unless(Me is { } me && (me.Position == Position.Owner || me.Position >= hold.ReleasedBy), "a hold is released by somebody who may");
+        Unless(May(Position.Technician), "an apprentice releases nothing");
+        Unless(Me?.Can(hold.Qualification, _now) ?? false, "a hold is released by somebody qualified");
+        Unless(released.Why.Trim().Length > 0 && released.Evidence.Trim().Length > 0, "a release has a reason and says on what evidence");
+        foreach (var wait in new Waits(_shop, car, hold.Id, _now).Before().Where(w => w.Sure)) Broken($"released although it waits on {wait.Kind} ({wait.About})");
+        foreach (var link in car.Plan.Links.Where(l => l.Task == hold.Id && car.Tasks.ContainsKey(l.After)))
+            Unless(!WorkedOn(car, car.Tasks[link.After]).Contains(_sent.Actor), "nobody releases their own work");
+        if (!hold.Handover) return;
+        foreach (var rest in Handover.Open(_shop, car, hold.Id)) Broken("handed over although " + rest);
+    }
+
+    private void OfShop(Fact fact)
+    {
+        switch (fact)
+        {
+            case StopReleased released:
+                var stop = _shop.Stops[released.Stop];
+                Unless(stop.Safe, "a stop is made safe before it is released");
+                Unless(May(Position.Foreman), "a stop is released by the foreman");
+                Unless(!stop.Crews.Contains(_sent.Actor), "nobody releases their own work");
+                break;
+            case TakenBack back:
+                Unless(_shop.Entries.LastOrDefault(e => e.CommandId == back.Command) is { } last && last.Actor == _sent.Actor && _now - last.RecordedAt <= TimeSpan.FromMinutes(1), "taken back by the same person within a minute");
+                break;
+            case PersonSet or PlaceSet or PlaceTakenOut or GearSet or InstrumentSet or HazardSet or KeepApartSet or KeepApartTakenOut or ShopItemSet or ShopSet:
+                Unless(_shop.People.Count == 0 || May(Position.Owner), "the shop's own data are the owner's");
+                break;
+        }
+    }
+
+    /// <summary>What making a stop safe has to answer: asked before anything of it is read.</summary>
+    private void MadeSafe(MakeSafe command)
+    {
+        if (!_shop.Stops.TryGetValue(command.Stop, out var stop)) return;
+        var answers = command.Answers.ToLookup(a => a.Hazard, a => a.Ended);
+        foreach (var key in StopScopes.DangersIn(_shop, stop).Keys) Unless(answers.Contains(key), $"made safe without a word on {key}");
+        _stopped = [.. StopScopes.WorkIn(_shop, stop).Select(w => w.Task)];
+    }
+
+    private List<TaskPicture> _stopped = [];
+}

@@ -1,0 +1,218 @@
+using JobBoard.Domain.Entries;
+using JobBoard.Domain.Items;
+using JobBoard.Domain.Work;
+
+namespace JobBoard.Domain.Tests.Histories.Oracle;
+
+/// <summary>How the picture reads what happened to cars and tasks.</summary>
+public sealed partial class Picture
+{
+    private void ReadCar(CarFact fact, Entry entry)
+    {
+        var at = entry.OccurredAt;
+        switch (fact)
+        {
+            case CarTakenIn taken:
+                Cars[taken.Car] = new CarPicture(taken.Car, taken.Plan, taken.Place);
+                break;
+            case CarMoved moved:
+                Cars[moved.Car].Place = moved.Place;
+                break;
+            case ItemChanged changed:
+                Cars[changed.Car].Items[changed.Item] = changed.To;
+                Disturb(Cars[changed.Car], null, changed.Disturbs, at);
+                break;
+            case PlanChanged changed:
+                Change(Cars[changed.Car], changed);
+                break;
+            case HoldReleased released:
+                var word = new Word(entry.Actor, at);
+                Cars[released.Car].Holds[released.Hold].Released = word;
+                HoldAgainstThePast(Cars[released.Car], word);
+                TakeAgain(Cars[released.Car], released.Hold, Cars[released.Car].Hold(released.Hold).TakesAgain, at);
+                break;
+            case HazardMadeSafe safe:
+                Cars[safe.Car].Standing.Remove(safe.Hazard);
+                break;
+            case HazardEndedByReading ended:
+                Cars[ended.Car].Standing.Remove(ended.Hazard);
+                break;
+            default:
+                ReadSmall(fact);
+                break;
+        }
+    }
+
+    private void ReadSmall(CarFact fact)
+    {
+        var car = Cars[fact.Car];
+        switch (fact)
+        {
+            case PartOrdered part:
+                car.Parts[part.Part] = PartStatus.Ordered;
+                break;
+            case PartArrived part:
+                car.Parts[part.Part] = PartStatus.Arrived;
+                break;
+            case PartChecked part:
+                car.Parts[part.Part] = part.Right ? PartStatus.CheckedRight : PartStatus.Wrong;
+                break;
+            case TaskLetThrough through:
+                car.LetThrough.Add((through.Hold, through.Task));
+                break;
+            case SnagRaised snag:
+                car.Snags[snag.Snag] = false;
+                break;
+            case SnagDone snag:
+                car.Snags[snag.Snag] = true;
+                break;
+        }
+    }
+
+    private static void Change(CarPicture car, PlanChanged changed)
+    {
+        car.Plan = After(car.Plan, changed);
+        foreach (var task in changed.TakenOut) car.Tasks.Remove(task);
+        foreach (var task in changed.Added) car.Tasks[task.Id] = new TaskPicture(task.Id);
+    }
+
+    /// <summary>The plan after a change; links of what is taken out go with it.</summary>
+    public static Domain.Plans.Plan After(Domain.Plans.Plan plan, PlanChanged changed)
+    {
+        var tasks = plan.Tasks.Where(t => !changed.TakenOut.Contains(t.Id)).Concat(changed.Added);
+        var links = plan.Links.Where(l => !changed.LinksTakenOut.Contains(l) && !changed.TakenOut.Contains(l.Task) && !changed.TakenOut.Contains(l.After));
+        return plan with { Tasks = [.. tasks], Links = [.. links, .. changed.LinksAdded] };
+    }
+
+    private void ReadTask(TaskFact fact, TaskPicture task, Entry entry)
+    {
+        var car = Cars[fact.Car];
+        switch (fact)
+        {
+            case TaskStarted started:
+                Start(car, task, started, entry);
+                break;
+            case CrewJoined joined:
+                task.WorkedBy.Add(joined.Member.Person);
+                CrewChanged(car, task, [.. task.Crew, joined.Member], entry.OccurredAt);
+                break;
+            case CrewLeft left:
+                CrewChanged(car, task, [.. task.Crew.Where(m => m.Person != left.Person)], entry.OccurredAt);
+                break;
+            case TaskLeftPartDone left:
+                Lay(car, task, left.Items, left.Gear, entry.OccurredAt);
+                (task.Status, task.LeftBy) = (WorkStatus.PartDone, left.How is null ? null : entry.Actor);
+                break;
+            case TaskSaidFinished said:
+                Lay(car, task, said.Items, said.Gear, entry.OccurredAt);
+                (task.Status, task.LeftBy) = (WorkStatus.PartDone, entry.Actor);
+                break;
+            case TaskSignedOff signed:
+                Lay(car, task, signed.Items, [], entry.OccurredAt);
+                (task.SignedOff, task.EndedAt) = (new Word(entry.Actor, entry.OccurredAt), entry.OccurredAt);
+                Done(car, task, signed.ForSecondCheck ? WorkStatus.ForSecondCheck : WorkStatus.SignedOff, entry.OccurredAt);
+                HoldAgainstThePast(car, task.SignedOff);
+                break;
+            default:
+                ReadWord(car, task, fact, entry);
+                break;
+        }
+    }
+
+    /// <summary>Done, or done but for its second check.</summary>
+    private void Done(CarPicture car, TaskPicture task, WorkStatus status, DateTimeOffset at)
+    {
+        task.Status = status;
+        if (status != WorkStatus.SignedOff) return;
+        task.OpenAgain = false;
+        TakeAgain(car, task.Id, car.Task(task.Id).TakesAgain, at);
+    }
+
+    private static void Undo(CarPicture car, TaskPicture task)
+    {
+        (task.Status, task.OpenAgain, task.SignedOff) = (WorkStatus.Undone, true, null);
+        car.Questions.Remove(task.Id);
+    }
+
+    private void ReadWord(CarPicture car, TaskPicture task, TaskFact fact, Entry entry)
+    {
+        switch (fact)
+        {
+            case LeftAcknowledged ack:
+                task.Acknowledged.Add(ack.Person);
+                break;
+            case SecondChecked { Passed: true }:
+                Done(car, task, WorkStatus.SignedOff, entry.OccurredAt);
+                break;
+            case SecondChecked:
+                Undo(car, task);
+                break;
+            case TaskUndone undone:
+                Undo(car, task);
+                car.Questions.UnionWith(undone.Questions);
+                break;
+            case AgainAnswered { Again: true }:
+                Undo(car, task);
+                break;
+            case AgainAnswered:
+                car.Questions.Remove(task.Id);
+                break;
+            case EstimateRevised revised:
+                task.Revised = revised.Estimate;
+                break;
+            case ReadingLogged logged:
+                Log(car, logged, entry);
+                break;
+            case ReadingReleased released:
+                car.Readings[released.Task + "/" + released.Reading].Single(r => r.Seq == released.ReadingSeq).Released = true;
+                break;
+        }
+    }
+
+    private void Log(CarPicture car, ReadingLogged logged, Entry entry)
+    {
+        var key = logged.Task + "/" + logged.Reading;
+        if (!car.Readings.TryGetValue(key, out var all)) car.Readings[key] = all = [];
+        var reading = new ReadingPicture(entry.Actor, entry.OccurredAt, entry.Seq, logged.Verdict, logged.SeenBy);
+        all.Add(reading);
+        HoldAgainstThePast(car, reading);
+    }
+
+    private void Start(CarPicture car, TaskPicture task, TaskStarted started, Entry entry)
+    {
+        var anew = task.Status != WorkStatus.PartDone;
+        if (anew)
+        {
+            task.WorkedBy.Clear();
+            task.OpenAgain |= task.SignedOff is not null;
+            OwnReadingsLapse(car, task.Id, entry.OccurredAt);
+            (task.StartedAt, task.Done, task.SignedOff) = (entry.OccurredAt, 0, null);
+        }
+
+        (task.Status, task.EndedAt, task.LeftBy) = (WorkStatus.InHand, null, null);
+        task.Acknowledged.Clear();
+        car.Questions.Remove(task.Id);
+        (task.Place, task.Gear) = (started.Place, [.. started.Gear]);
+        task.WorkedBy.UnionWith(started.Crew.Select(m => m.Person));
+        CrewChanged(car, task, [.. started.Crew], entry.OccurredAt);
+        foreach (var danger in started.Began) car.Standing[danger.Id] = new(danger.Hazard, task.Id, danger.Place, danger.EndsByReading);
+        Disturb(car, task.Id, Disturbed(car, task.Id), entry.OccurredAt);
+    }
+
+    /// <summary>Work stops: crew and place are free, gear too unless a load hangs in it, and the items are as they were left.</summary>
+    private void Lay(CarPicture car, TaskPicture task, IEnumerable<KeyValuePair<string, string>> items, IEnumerable<string> gear, DateTimeOffset at)
+    {
+        CrewChanged(car, task, [], at);
+        (task.Place, task.Gear) = (null, [.. gear]);
+        foreach (var (item, condition) in items) car.Items[item] = condition;
+    }
+
+    private void CrewChanged(CarPicture car, TaskPicture task, List<CrewMember> crew, DateTimeOffset at)
+    {
+        var full = new Crews(this, at).Open(car.Task(task.Id), crew).Count == 0;
+        if (full && task.FullSince is not null) (task.Crew, full) = (crew, true);
+        else if (task.FullSince is { } since) task.Done += (int)Calendar.Between(since, at).TotalMinutes;
+        if (task.FullSince is null || !full) task.FullSince = full ? at : null;
+        task.Crew = crew;
+    }
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using JobBoard.Domain.Commands;
+using JobBoard.Domain.Holds;
+using JobBoard.Domain.Plans;
+using JobBoard.Domain.Tests.Histories.Oracle;
+
+namespace JobBoard.Domain.Tests.Histories;
+
+/// <summary>Hold points, stops and dangers.</summary>
+public sealed partial class Sender
+{
+    private IEnumerable<(int, Func<Sent?>)> HoldMoves() =>
+        [(110, Release), (10, ReleaseAnything), (10, Through), (12, Stop), (24, Hear), (80, Safe), (90, ReleaseStopped), (50, Ease), (16, Disturb), (12, Extraction)];
+
+    private Sent? Release()
+    {
+        var ready = shop.Cars.Values.SelectMany(c => c.Plan.Holds.Where(h => c.Holds[h.Id].Released is not { Missing: false } && Ready(c, h)).Select(h => (c, h))).ToList();
+        if (ready.Count == 0) return null;
+        var (car, hold) = dice.Pick(ready);
+        var worked = car.Plan.Links.Where(l => l.Task == hold.Id && car.Tasks.ContainsKey(l.After)).SelectMany(l => car.Tasks[l.After].WorkedBy).ToHashSet();
+        var may = shop.People.Values.Where(p => !p.Left && p.Position >= hold.ReleasedBy && p.Can(hold.Qualification, _now) && !worked.Contains(p.Id)).Select(p => p.Id).ToList();
+        return new(may.Count > 0 && dice.Chance(75) ? dice.Pick(may) : Chief(), new ReleaseHold(hold.Id, Why(), "seen") { Car = car.Id });
+    }
+
+    private static bool Ready(CarPicture car, HoldPoint hold) =>
+        car.Plan.Links.Where(l => l.Task == hold.Id).All(l => car.Tasks.TryGetValue(l.After, out var t) ? t.Status == Domain.Work.WorkStatus.SignedOff : car.Holds[l.After].Released is { Holds: false });
+
+    private Sent? ReleaseAnything()
+    {
+        if (Car() is not { } car || car.Plan.Holds.IsEmpty) return null;
+        return new(Somebody(), new ReleaseHold(dice.Pick(car.Plan.Holds).Id, Why(), "seen") { Car = car.Id });
+    }
+
+    private Sent? Through()
+    {
+        if (Car() is not { } car) return null;
+        var task = SomeTask(car);
+        var held = shop.Stops.Keys.Concat(car.Holds.Keys).Concat(car.Readings.Keys).ToList();
+        return held.Count == 0 ? null : new(Chief(), new LetThrough(dice.Pick(held), task, Why()) { Car = car.Id });
+    }
+
+    private Sent? Stop()
+    {
+        if (AnyTask() is not var (car, task)) return null;
+        if (dice.Chance(60) && InHand() is var (busy, hand)) (car, task) = (busy, hand);
+        var scope = dice.Pick([StopScope.Task, StopScope.Task, StopScope.Car, StopScope.Place, StopScope.Shop]);
+        return new(Somebody(), new RaiseStop(scope, Why())
+        {
+            Car = scope is StopScope.Task or StopScope.Car ? car.Id : null,
+            Task = scope == StopScope.Task ? task.Id : null,
+            Place = scope == StopScope.Place ? dice.Pick(shop.Places.Keys.ToList()) : null,
+        }, MayBeLate: true);
+    }
+
+    private Sent? Hear()
+    {
+        if (shop.Stops.Count == 0) return null;
+        var (stop, what) = dice.Pick(shop.Stops.ToList());
+        return new(what.Told.Count > 0 && dice.Chance(85) ? dice.Pick(what.Told.Order(StringComparer.Ordinal).ToList()) : Somebody(), new HearStop(stop));
+    }
+
+    private Sent? Safe()
+    {
+        var open = shop.Stops.Where(s => !s.Value.Safe || dice.Chance(5)).ToList();
+        if (open.Count == 0) return null;
+        var (stop, what) = dice.Pick(open);
+        var mine = shop.InHand.Where(h => what.Covers(h.Car.Id, h.Task.Id, h.Task.Place ?? h.Car.Place)).ToList();
+        var actor = mine.SelectMany(h => h.Task.Crew).Select(m => m.Person).ToList() is { Count: > 0 } crews && dice.Chance(80) ? dice.Pick(crews) : Chief();
+        var items = mine.SelectMany(h => h.Car.Task(h.Task.Id).Changes.Where(_ => dice.Chance(40)).Select(c => (Key: h.Car.Id + "/" + c.Item, To: dice.Pick(c.Path.ToList()))))
+            .DistinctBy(i => i.Key).ToImmutableSortedDictionary(i => i.Key, i => i.To, StringComparer.Ordinal);
+        return new(actor, new MakeSafe(stop, dice.Chance(95) ? "chocked and roped off" : "") { Answers = Answers(what), Items = items });
+    }
+
+    /// <summary>An answer for each danger in scope; one is left out now and then.</summary>
+    private ImmutableArray<HazardAnswer> Answers(StopPicture stop) =>
+    [
+        ..
+        from danger in StopScopes.DangersIn(shop, stop)
+        where dice.Chance(97)
+        select new HazardAnswer(danger.Key, Ends(danger.Value)),
+    ];
+
+    private bool Ends(Danger danger) => danger.EndsBy is null && danger.Item is null ? dice.Chance(60) : dice.Chance(3);
+
+    private Sent? ReleaseStopped()
+    {
+        var open = shop.Stops.Where(s => s.Value.Safe || dice.Chance(20)).ToList();
+        return open.Count == 0 ? null : new(Chief(), new ReleaseStop(dice.Pick(open).Key, Why(), "looked at it"));
+    }
+
+    private Sent? Ease()
+    {
+        if (shop.Cars.Values.Where(c => c.Standing.Count > 0).ToList() is not { Count: > 0 } cars) return null;
+        var car = dice.Pick(cars);
+        var own = car.Standing.Where(s => s.Value.EndsByReading is null || dice.Chance(10)).Select(s => s.Key).ToList();
+        if (own.Count == 0) return null;
+        return new(Somebody(), new MakeHazardSafe(dice.Chance(95) ? dice.Pick(own) : "no/hazard", "bled down") { Car = car.Id }, MayBeLate: true);
+    }
+
+    private Sent? Disturb()
+    {
+        if (Car() is not { } car || car.Plan.Items.IsEmpty) return null;
+        var item = dice.Pick(car.Plan.Items);
+        var only = dice.Chance(60);
+        return new(dice.Chance(60) ? Chief() : Somebody(), new ChangeItem(item.Id, only ? car.Items[item.Id] : dice.Chance(97) ? dice.Pick(item.Conditions) : "melted", Why())
+        {
+            Car = car.Id,
+            Aspects = only && dice.Chance(70) ? [dice.Pick(item.Aspects)] : [],
+        }, MayBeLate: true);
+    }
+
+    private Sent? Extraction()
+    {
+        if (shop.Items.Count == 0) return null;
+        var item = dice.Pick(shop.Items.Values.ToList());
+        return new(Somebody(), new ChangeShopItem(item.Id, dice.Chance(97) ? dice.Chance(70) ? "on" : "off" : "broken", Why()), MayBeLate: true);
+    }
+}
