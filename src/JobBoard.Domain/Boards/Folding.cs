@@ -21,7 +21,8 @@ public static class Folding
         return Remember(shop, next, entry) with { Seq = entry.Seq, RecordedAt = entry.RecordedAt };
     }
 
-    private static ShopState Fold(ShopState shop, Entry entry) => entry.Fact switch
+    /// <summary>What an entry says, folded in, without its place in the day book.</summary>
+    internal static ShopState Fold(ShopState shop, Entry entry) => entry.Fact switch
     {
         CarTakenIn taken => CarFolding.TakeIn(shop, taken, entry),
         CarFact fact when shop.Cars.TryGetValue(fact.Car, out var car) =>

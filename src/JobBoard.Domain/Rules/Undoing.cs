@@ -46,11 +46,12 @@ internal static class Undoing
         if (built is not null) ask.Bad("command", $"Something was built on it since, by {{{built.Actor}}}.");
         if (ask.Reasons.Count > 0) return;
         ask.Facts.Add(new TakenBack(command.CommandId, [.. recent.Footprint.Order(StringComparer.Ordinal)]));
-        BuiltOn(ask);
+        foreach (var words in BuiltOn.Find(ask, at)) ask.Refuse(RuleBook.Ids.TakeBack, $"Something was built on it since. {words}", about: "command");
+        Shaken(ask);
     }
 
     /// <summary>Work that rests on what would be taken back stands against it.</summary>
-    private static void BuiltOn(Ask ask)
+    private static void Shaken(Ask ask)
     {
         var before = Clashes.Of(ask.Shop, ask.Now, ask.Rules);
         foreach (var clash in Clashes.Of(Deciding.After(ask), ask.Now, ask.Rules).Values.Where(c => !before.ContainsKey(c.Key)))

@@ -40,6 +40,7 @@ public sealed partial class Judge
         Fresh();
         if (_sent.Command is MakeSafe safe) MadeSafe(safe);
         _shop.Became.Clear();
+        _shop.Shaken.Clear();
         foreach (var entry in entries)
         {
             Look(entry);
@@ -50,6 +51,7 @@ public sealed partial class Judge
         if (!entries.Any(e => e.Fact is TakenBack)) Lapses(entries);
         Clashes(entries);
         Standing();
+        _broken.AddRange(_shop.Shaken);
         return _broken.Count == 0 ? null : string.Join("; ", _broken.Distinct());
     }
 

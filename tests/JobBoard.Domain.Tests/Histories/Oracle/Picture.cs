@@ -58,6 +58,7 @@ public sealed partial class Picture
     /// <summary>A command that was taken back never was: everything else is read again without it.</summary>
     private void Forget(Guid command)
     {
+        var from = _entries.First(e => e.CommandId == command).Seq;
         _entries.RemoveAll(e => e.CommandId == command);
         _calendar = null;
         People.Clear();
@@ -69,8 +70,19 @@ public sealed partial class Picture
         Apart.Clear();
         Cars.Clear();
         Stops.Clear();
-        foreach (var entry in _entries) Read(entry);
+        foreach (var entry in _entries)
+        {
+            if (entry.Seq > from && entry.Fact is TaskStarted start) Shaken.AddRange(Shakes(start, entry));
+            Read(entry);
+        }
     }
+
+    /// <summary>Starts since a command that was taken back which would have waited on something without it.</summary>
+    public List<string> Shaken { get; } = [];
+
+    private IEnumerable<string> Shakes(TaskStarted start, Entry entry) =>
+        new Waits(this, Cars[start.Car], start.Task, entry.RecordedAt).All([.. start.Crew], start.Place)
+            .Where(w => w.Sure).Select(w => $"{start.Car}/{start.Task} was started on what is taken back ({w.Kind})");
 
     private void Read(Entry entry)
     {
