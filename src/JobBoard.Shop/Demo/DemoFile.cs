@@ -13,14 +13,20 @@ namespace JobBoard.Shop.Demo;
 /// <summary>One command of a seed file: when, who, and the command's members with times and plans not yet read.</summary>
 internal sealed record DemoCommand(string Place, string At, string Actor, string Kind, JsonObject Members)
 {
-    /// <summary>The same at every loading.</summary>
-    public Guid Id => new(SHA256.HashData(Encoding.UTF8.GetBytes("demo " + Place)).AsSpan(0, 16));
+    /// <summary>What the file calls it, so that others can name the stop it raises; its place where it is not called anything.</summary>
+    public string Called { get; init; } = Place;
 
-    /// <summary>Reads <c>{ "at": "-45m", "actor": "inga", "kind": "start-task", ...members }</c>; a command without a time happens at <paramref name="usually"/>.</summary>
+    /// <summary>The same at every loading.</summary>
+    public Guid Id => IdOf(Called);
+
+    /// <summary>
+    /// Reads <c>{ "at": "-45m", "actor": "inga", "kind": "start-task", ...members }</c>; a command without a time happens at
+    /// <paramref name="usually"/>. <c>called</c> gives it a name: <c>"stop": "@stop NAME"</c> is the stop it raised.
+    /// </summary>
     public static DemoCommand Read(string place, JsonNode? node, string usually)
     {
         var members = (node as JsonObject ?? throw new DemoException($"{place} is no object.")).DeepClone().AsObject();
-        return new(place, Take("at") ?? usually, Take("actor") ?? Missing("actor"), Take("kind") ?? Missing("kind"), members);
+        return new(place, Take("at") ?? usually, Take("actor") ?? Missing("actor"), Take("kind") ?? Missing("kind"), members) { Called = Take("called") ?? place };
 
         string? Take(string name)
         {
@@ -46,15 +52,21 @@ internal sealed record DemoCommand(string Place, string At, string Actor, string
         }
     }
 
-    /// <summary>Text that begins with <c>@</c> is a time; the plan of a car is the id of a template.</summary>
+    private static Guid IdOf(string called) => new(SHA256.HashData(Encoding.UTF8.GetBytes("demo " + called)).AsSpan(0, 16));
+
+    /// <summary>Text that begins with <c>@</c> is a time or a stop; the plan of a car is the id of a template.</summary>
     private static JsonNode? Resolved(JsonNode? node, DemoTimes times, Func<string, Plan?> plans) => node switch
     {
         JsonObject o => new JsonObject(o.Select(p => KeyValuePair.Create(p.Key, p is { Key: "plan", Value: JsonValue id } ? Plan(id.GetValue<string>(), plans) : Resolved(p.Value, times, plans)))),
         JsonArray a => new JsonArray([.. a.Select(n => Resolved(n, times, plans))]),
-        JsonValue v when v.TryGetValue<string>(out var text) && text.StartsWith('@') => JsonValue.Create(times.Read(text[1..]).ToString("O", CultureInfo.InvariantCulture)),
+        JsonValue v when v.TryGetValue<string>(out var text) && text.StartsWith('@') => JsonValue.Create(Named(text[1..], times)),
         null => null,
         _ => node.DeepClone(),
     };
+
+    private static string Named(string text, DemoTimes times) => text.StartsWith("stop ", StringComparison.Ordinal)
+        ? $"stop-{IdOf(text[5..]):N}"
+        : times.Read(text).ToString("O", CultureInfo.InvariantCulture);
 
     private static JsonNode? Plan(string id, Func<string, Plan?> plans) =>
         JsonSerializer.SerializeToNode(plans(id) ?? throw new CommandFormatException($"There is no template '{id}'."), PlanJson.Options);

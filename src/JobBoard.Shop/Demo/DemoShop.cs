@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using JobBoard.Domain.Commands;
@@ -24,13 +23,21 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
     /// <inheritdoc/>
     public async Task<ImmutableSortedDictionary<string, string>> Load(ShopRunner runner, ShopClock clock)
     {
-        var (now, since) = (clock.GetUtcNow(), Stopwatch.GetTimestamp());
-        await Load(DoorOf(runner, clock), now).ConfigureAwait(false);
-        clock.Set(now + Stopwatch.GetElapsedTime(since));
+        var past = new ShopInMemory(runner.State, runner.Rules);
+        await Load(past.Door, clock.GetUtcNow()).ConfigureAwait(false);
+        foreach (var some in past.Accepted.Chunk(ShopRunner.QueueLength / 2))
+        {
+            var answers = some.Select(c => (c.Envelope, Answer: runner.SendAt(c.Envelope, c.At))).ToArray();
+            foreach (var (envelope, answer) in answers)
+            {
+                if (await answer.ConfigureAwait(false) is not Outcome.Accepted) throw new DemoException($"{envelope.Command} was accepted in memory, but not here.");
+            }
+        }
+
         return Pins;
     }
 
-    /// <summary>The way into a running shop whose clock is moved by whoever sends.</summary>
+    /// <summary>The way into a running shop whose clock is held by whoever sends.</summary>
     public static CrewDoor DoorOf(ShopRunner runner, ShopClock clock) => new(() => runner.State, e => Send(runner, e), clock.Hold);
 
     /// <summary>Sets up the shop without any car: people, places, gear, instruments, hazards and what keeps apart. Everybody is out.</summary>
@@ -52,9 +59,10 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
     /// <exception cref="CrewException">The rules and the crew do not agree.</exception>
     public async Task<CrewReport> Load(CrewDoor door, DateTimeOffset now)
     {
+        now = DateTimeOffset.FromUnixTimeSeconds(now.ToUnixTimeSeconds());
         var times = Times(now);
         var cars = DemoFiles.Read<DemoCars>(Demo("cars.json"));
-        var begins = cars.Cars.Select(c => times.Read(c.TakenIn)).Min().AddMinutes(-30);
+        var begins = cars.Cars.Select(c => Time(times, c.TakenIn, c.Car)).DefaultIfEmpty(now.AddDays(-1)).Min().AddMinutes(-30);
         await SetUp(door, begins, now).ConfigureAwait(false);
         var crew = new ScriptedCrew(door, Orders(cars), begins);
         foreach (var (at, command) in Meanwhile(cars, times).OrderBy(c => c.At))
@@ -65,7 +73,7 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
 
         var report = await crew.CarryOn(times.Read(cars.WorkUntil)).ConfigureAwait(false);
         if (!report.Open.IsEmpty) throw new DemoException($"cars.json: not there by {cars.WorkUntil}: {string.Join(" | ", report.Open)}");
-        foreach (var command in cars.Scene.Select((c, i) => Command("cars.json, scene", i, c, "-1m"))) await Send(door, times, command, times.Read(command.At)).ConfigureAwait(false);
+        foreach (var command in cars.Scene.Select((c, i) => Command("cars.json, scene", i, c, "-1m"))) await Send(door, times, command, Time(times, command.At, command.Place)).ConfigureAwait(false);
         door.SetNow(now);
         return report;
     }
@@ -103,10 +111,22 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
         foreach (var car in cars.Cars)
         {
             var members = new JsonObject { ["car"] = car.Car, ["name"] = car.Name, ["plan"] = car.Plan, ["place"] = car.Place };
-            yield return (times.Read(car.TakenIn), new("cars.json, " + car.Car, car.TakenIn, car.By, "take-in-car", members));
+            yield return (Time(times, car.TakenIn, car.Car), new("cars.json, " + car.Car, car.TakenIn, car.By, "take-in-car", members));
         }
 
-        foreach (var command in cars.Meanwhile.Select((c, i) => Command("cars.json, meanwhile", i, c, "-1d 12:00"))) yield return (times.Read(command.At), command);
+        foreach (var command in cars.Meanwhile.Select((c, i) => Command("cars.json, meanwhile", i, c, "-1d 12:00"))) yield return (Time(times, command.At, command.Place), command);
+    }
+
+    private static DateTimeOffset Time(DemoTimes times, string text, string place)
+    {
+        try
+        {
+            return times.Read(text);
+        }
+        catch (FormatException e)
+        {
+            throw new DemoException($"{place}: {e.Message}", e);
+        }
     }
 
     private static DemoCommand Command(string file, int index, JsonNode? node, string usually) =>

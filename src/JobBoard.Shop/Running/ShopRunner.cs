@@ -74,9 +74,13 @@ public sealed class ShopRunner : IAsyncDisposable
     }
 
     /// <summary>Sends a command and waits until it is decided and, when accepted, on the disk.</summary>
-    public Task<Outcome> Send(Envelope envelope)
+    public Task<Outcome> Send(Envelope envelope) => Send(new Waiting(envelope, null));
+
+    /// <summary>Sends a command of a made-up past: decided and recorded at a time that may lie before now, but not before the last entry.</summary>
+    internal Task<Outcome> SendAt(Envelope envelope, DateTimeOffset at) => Send(new Waiting(envelope, at));
+
+    private Task<Outcome> Send(Waiting waiting)
     {
-        var waiting = new Waiting(envelope);
         return _queue.Writer.TryWrite(waiting)
             ? waiting.Answer.Task
             : Task.FromResult<Outcome>(new Outcome.Unavailable("Too many commands wait, or the shop is closing down. Nothing was changed; send it again."));
@@ -114,7 +118,7 @@ public sealed class ShopRunner : IAsyncDisposable
             using (var group = _journal.BeginGroup())
             {
                 var decided = new GroupDecision(group, _rules, _state);
-                foreach (var one in waiting) one.Decided = decided.Decide(one.Envelope, NowAfter(decided.State), one.Answer);
+                foreach (var one in waiting) one.Decided = decided.Decide(one.Envelope, NowAfter(decided.State, one.At), one.Answer);
                 group.Commit();
                 _state = decided.State;
             }
@@ -138,15 +142,17 @@ public sealed class ShopRunner : IAsyncDisposable
     }
 
     // Whole milliseconds, as the day book keeps them: what is folded now equals what is folded after a restart.
-    private DateTimeOffset NowAfter(ShopState state)
+    private DateTimeOffset NowAfter(ShopState state, DateTimeOffset? at = null)
     {
-        var now = DateTimeOffset.FromUnixTimeMilliseconds(_shopClock.GetUtcNow().ToUnixTimeMilliseconds());
+        var now = DateTimeOffset.FromUnixTimeMilliseconds((at ?? _shopClock.GetUtcNow()).ToUnixTimeMilliseconds());
         return now < state.RecordedAt ? state.RecordedAt : now;
     }
 
-    private sealed class Waiting(Envelope envelope)
+    private sealed class Waiting(Envelope envelope, DateTimeOffset? at)
     {
         public Envelope Envelope => envelope;
+
+        public DateTimeOffset? At => at;
 
         public TaskCompletionSource<Outcome> Answer { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
 

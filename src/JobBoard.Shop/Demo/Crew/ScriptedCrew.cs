@@ -38,15 +38,18 @@ public sealed class ScriptedCrew
     /// <summary>The crew's clock.</summary>
     public DateTimeOffset Now => _session.Now;
 
-    /// <summary>Works until all is done, nothing more can be done, or the time is reached; work in hand then is left in hand.</summary>
+    /// <summary>
+    /// Works until all is done or nothing more can be done; with a time, until then, and whoever has nothing to do comes in and
+    /// goes out all the same. Work in hand at that time is left in hand.
+    /// </summary>
     /// <exception cref="CrewException">A command was refused that the rules had said could be done.</exception>
     public async Task<CrewReport> CarryOn(DateTimeOffset? until = null)
     {
-        var (worked, before) = (_session.Now, _session.Sent);
+        var worked = _session.Now;
         var stop = until ?? DateTimeOffset.MaxValue;
-        while (_session.Now < stop && !IsDone() && _session.Now - worked < GivesUpAfter)
+        while (_session.Now < stop && (until is not null || (!IsDone() && _session.Now - worked < GivesUpAfter)))
         {
-            before = _session.Sent;
+            var before = _session.Sent;
             if (await Pass().ConfigureAwait(false)) worked = _session.Now;
             if (_session.Sent == before) _session.MoveTo(Earliest(Next(), stop));
         }
