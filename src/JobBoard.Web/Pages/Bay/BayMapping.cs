@@ -78,12 +78,14 @@ public static class BayMapping
     private static IEnumerable<string> LeftItems(CarBoard car, PlanTask task) =>
         task.Changes.Select(c => $"{PlanIndex.Of(car.Plan).Item(c.Item)?.Name}: {car.Items[c.Item].Condition}");
 
-    /// <summary>The tasks nearest to starting that this person could be on, with everything each waits on.</summary>
+    /// <summary>The tasks that could start soonest of those this person could be on, with everything each waits on.</summary>
     private static IEnumerable<BayWaiting> Waiting(Picture picture, Person me) =>
         (from car in picture.Shop.Cars.Values
+         let dates = picture.Dates.Of(picture.Shop, car, picture.Now).Nodes
          from e in picture.Open(car)
-         where !e.CanStart && e.Task.Crew.Any(c => me.IsQualified(c.Qualification, picture.Now)) && e.Waiting.All(w => w.Rule is not RuleBook.Ids.Link) | e.Waiting.Length == 1
-         orderby e.Waiting.Length, picture.Dates.Of(picture.Shop, car, picture.Now).Nodes.GetValueOrDefault(e.Task.Id)?.Slack ?? TimeSpan.MaxValue
+         where !e.CanStart && e.Task.Crew.Any(c => me.IsQualified(c.Qualification, picture.Now))
+         let node = dates.GetValueOrDefault(e.Task.Id)
+         orderby node?.EarlyStart ?? DateTimeOffset.MaxValue, node?.Slack ?? TimeSpan.MaxValue, e.Waiting.Length
          select new BayWaiting(car.Id + "-" + e.Task.Id, e.Task.Name, car.Name, [.. e.Waiting.Select(w => Wait(picture, w))]))
         .Take(MostWaiting);
 
