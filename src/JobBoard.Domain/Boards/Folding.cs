@@ -66,14 +66,14 @@ public static class Folding
 
     private static ShopState FoldStops(ShopState shop, Entry entry) => entry.Fact switch
     {
-        StopRaised f => shop with { Stops = shop.Stops.SetItem(f.Stop, Raised(f, entry)) },
+        StopRaised f => shop with { Stops = shop.Stops.SetItem(f.Stop, Raised(shop, f, entry)) },
         StopHeard f => WithStop(shop, f.Stop, s => s with { Told = s.Told.SetItem(f.Person, entry.OccurredAt) }),
         StopMadeSafe f => WithStop(shop, f.Stop, s => s with { Safe = new(entry.Actor, entry.OccurredAt, f.How) }),
         StopReleased f => shop with { Stops = shop.Stops.Remove(f.Stop) },
         _ => shop,
     };
 
-    private static Stop Raised(StopRaised f, Entry entry) => new()
+    private static Stop Raised(ShopState shop, StopRaised f, Entry entry) => new()
     {
         Id = f.Stop,
         Scope = f.Scope,
@@ -85,8 +85,13 @@ public static class Folding
         RaisedBy = entry.Actor,
         RaisedAt = entry.OccurredAt,
         Tasks = f.Tasks,
+        WorkedBy = ImmutableSortedSet.CreateRange(StringComparer.Ordinal, f.Tasks.SelectMany(t => WorkedOn(shop, t))),
         Told = f.Told.ToImmutableSortedDictionary(p => p, p => p == entry.Actor ? entry.OccurredAt : (DateTimeOffset?)null, StringComparer.Ordinal),
     };
+
+    /// <summary>Everybody who worked on a task <c>car/task</c> in its present life.</summary>
+    private static IEnumerable<string> WorkedOn(ShopState shop, string key) =>
+        key.Split('/') is [var car, var task] && shop.Cars.TryGetValue(car, out var board) && board.Tasks.TryGetValue(task, out var state) ? state.WorkedBy : [];
 
     private static ShopState WithPerson(ShopState shop, string id, Func<Person, Person> change)
     {

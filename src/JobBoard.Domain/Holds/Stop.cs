@@ -57,6 +57,9 @@ public sealed record Stop
 
     /// <summary>Tasks (car/task) that were in hand in its scope when it was raised: their crews may not release it.</summary>
     public ImmutableArray<string> Tasks { get; init; } = [];
+
+    /// <summary>Everybody who had worked on those tasks by then; stays when one of them is begun anew.</summary>
+    public ImmutableSortedSet<string> WorkedBy { get; init; } = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
 }
 
 /// <summary>Someone's word that work was left safe to walk away from, and how. The program never says it is.</summary>

@@ -100,6 +100,7 @@ internal static class StopDecisions
     /// <summary>Everybody on the tasks it stopped.</summary>
     public static ImmutableHashSet<string> OwnWork(ShopState shop, Stop stop) =>
     [
+        .. stop.WorkedBy,
         .. stop.Tasks.Select(t => t.Split('/')).Where(t => shop.Cars.TryGetValue(t[0], out var car) && car.Tasks.ContainsKey(t[1]))
             .SelectMany(t => shop.Cars[t[0]].Tasks[t[1]].WorkedBy),
     ];

@@ -14,7 +14,7 @@ namespace JobBoard.Domain.Tests.Histories;
 /// </summary>
 public sealed class History(int seed, int number, RuleBook rules, Tally tally, bool refusalsToo = true)
 {
-    private const int Steps = 78;
+    private const int Steps = 65;
 
     private readonly Dice _dice = Dice.For(seed, number);
     private readonly Picture _picture = new();
