@@ -26,6 +26,15 @@ public static partial class FieldWords
         ["plan"] = "The plan",
         ["pin"] = "The PIN",
         ["hours"] = "Hours",
+        ["x"] = "The distance from the left wall",
+        ["y"] = "The distance from the upper wall",
+        ["width"] = "The width",
+        ["depth"] = "The depth",
+        ["ratedKg"] = "The rated load",
+        ["inspectedUntil"] = "The day the inspection runs out",
+        ["calibratedUntil"] = "The day the calibration runs out",
+        ["uncertaintyPercent"] = "The uncertainty in percent",
+        ["worksUnder"] = "Whom an apprentice works beside",
     };
 
     /// <summary>The field's name in words: the last part of it, spelled out.</summary>

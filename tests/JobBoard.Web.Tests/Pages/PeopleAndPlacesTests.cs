@@ -1,16 +1,18 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Hazards;
 using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
 using JobBoard.Shop.Commands;
 using JobBoard.Web.Pages.PeopleAndPlaces.Change;
+using JobBoard.Web.Posting;
 using JobBoard.Web.SignIn;
 
 namespace JobBoard.Web.Tests.Pages;
 
 /// <summary>Every form of people and places is sent from the page's own markup; the page says what hangs on one person.</summary>
-public class PeopleAndPlacesTests
+public partial class PeopleAndPlacesTests
 {
     private const string Page = "/people-and-places";
 
@@ -31,6 +33,9 @@ public class PeopleAndPlacesTests
         Assert.Equal(saysForOthers, html.Contains("id=\"form-out-sol\"", StringComparison.Ordinal));
         Assert.Equal(sets, html.Contains("/people-and-places/change/", StringComparison.Ordinal));
         Assert.Equal(sets, form.StatusCode == HttpStatusCode.OK);
+        Assert.DoesNotContain(FormSeal.Blank, html, StringComparison.Ordinal);
+        var ids = Ids().Matches(html).Select(m => m.Value).ToArray();
+        Assert.Equal(ids.Distinct().Order(), ids.Order());
     }
 
     [Fact]
@@ -291,4 +296,7 @@ public class PeopleAndPlacesTests
         Stages = [new("s", "Stage")],
         Tasks = [.. qualifications.Select(q => new PlanTask { Id = q, Name = q, Stage = "s", Estimate = new(30, 60, 90), Crew = [new("lead", q)] })],
     };
+
+    [GeneratedRegex(" id=\"[^\"]*\"")]
+    private static partial Regex Ids();
 }

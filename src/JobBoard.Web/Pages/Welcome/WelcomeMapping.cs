@@ -34,7 +34,7 @@ public static class WelcomeMapping
     private static WelcomeStep People(ShopState shop, IReadOnlyCollection<string> withPin)
     {
         var people = shop.People.Values.Where(p => !p.Left).ToArray();
-        var without = people.Where(p => !withPin.Contains(p.Id)).Select(p => p.Name).ToArray();
+        var without = people.Where(p => !p.Outside && !withPin.Contains(p.Id)).Select(p => p.Name).ToArray();
         var links = new[] { new WelcomeLink(Change + "person", people.Length == 1 ? "Set the first person" : "Set another person"), new WelcomeLink("/access", "Give PINs") };
         return new("people", "People with PINs", Words(people, without), people.Length > 1 && without.Length == 0, [.. links]);
     }
@@ -42,7 +42,7 @@ public static class WelcomeMapping
     private static string Words(Person[] people, string[] without) => (people.Length, without.Length) switch
     {
         (<= 1, _) => "Only you are known so far.",
-        (var all, 0) => $"{all} people, each with a PIN.",
+        (var all, 0) => $"{all} people; all but outside specialists have a PIN.",
         _ => $"Without a PIN {ShopTime.Names(without)} cannot sign in.",
     };
 

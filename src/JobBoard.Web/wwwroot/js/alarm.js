@@ -5,9 +5,14 @@ const WALL_TIMES = 3;
 const known = new Map();
 let audio = null;
 
-function wake() {
+function wake(event) {
   audio ??= window.AudioContext ? new AudioContext() : null;
-  audio?.resume().then(hint, () => {});
+  audio?.resume().then(event.type === "keydown" ? later : () => {}, () => {});
+}
+
+// The line goes only when the tap is over: earlier, the page would move under the finger and the tap be lost.
+function later() {
+  setTimeout(hint, 600);
 }
 
 function hint() {
@@ -54,6 +59,7 @@ function lookForNew() {
 
 export function start() {
   for (const gesture of ["pointerdown", "keydown"]) document.addEventListener(gesture, wake, { once: true });
+  for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, later, { once: true });
   document.addEventListener("live:changed", lookForNew);
   setInterval(look, AGAIN);
   hint();
