@@ -27,7 +27,7 @@ public static class WelcomeMapping
     private static WelcomeStep Places(ShopState shop)
     {
         var bays = shop.Places.Values.Count(p => p.Kind == "bay");
-        var state = bays == 0 ? "A car needs a place of the kind bay to stand in." : $"{Count(bays, "bay")}, {Count(shop.Places.Count - bays, "other place")}.";
+        var state = bays == 0 ? "A car needs a place of the kind bay to stand in." : shop.Places.Count == bays ? $"{Count(bays, "bay")}." : $"{Count(bays, "bay")}, {Count(shop.Places.Count - bays, "other place")}.";
         return new("places", "Places", state, bays > 0, [new(Change + "place", bays == 0 ? "Set the first place" : "Set another place")]);
     }
 
