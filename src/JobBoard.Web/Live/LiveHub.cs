@@ -6,7 +6,7 @@ namespace JobBoard.Web.Live;
 
 /// <summary>The live feed. It takes no writes: a page says which fragments it shows and gets them, now and whenever they change.</summary>
 [Authorize(Policies.Look)]
-public sealed class LiveHub(LivePublisher publisher, Fragments fragments, Viewers viewers) : Hub
+public sealed class LiveHub(LivePublisher publisher, Fragments fragments, Viewers viewers, Doorkeeper door) : Hub
 {
     /// <summary>Most fragments one page may watch.</summary>
     public const int MostFragments = 64;
@@ -31,8 +31,16 @@ public sealed class LiveHub(LivePublisher publisher, Fragments fragments, Viewer
     }
 
     /// <inheritdoc/>
+    public override Task OnConnectedAsync()
+    {
+        door.Let(Context);
+        return Task.CompletedTask;
+    }
+
+    /// <inheritdoc/>
     public override Task OnDisconnectedAsync(Exception? exception)
     {
+        door.Left(Context);
         foreach (var id in Joined()) publisher.Leave(id);
         return Task.CompletedTask;
     }

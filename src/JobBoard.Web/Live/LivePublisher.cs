@@ -9,7 +9,7 @@ namespace JobBoard.Web.Live;
 /// Pushes what changed. On the bare signal it takes one picture, renders each watched fragment once per audience and sends
 /// those that look different, at most three times a second; signals in between are one. It never holds up the writer.
 /// </summary>
-public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
+public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
 {
     /// <summary>Time between two pushes.</summary>
     public static readonly TimeSpan Spacing = TimeSpan.FromMilliseconds(334);
@@ -100,7 +100,11 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     // Not awaited: a viewer that does not read is cut off after two seconds and holds up nobody.
     private void Send(FragmentPush push) => _ = Logged(hub.Clients.Group(push.Id).SendAsync("fragment", push));
 
-    private void SendBeat() => _ = Logged(hub.Clients.All.SendAsync("beat", Beat));
+    private void SendBeat()
+    {
+        door.Look();
+        _ = Logged(hub.Clients.All.SendAsync("beat", Beat));
+    }
 
     private async Task Logged(Task sending)
     {

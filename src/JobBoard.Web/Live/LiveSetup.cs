@@ -7,7 +7,7 @@ internal static class LiveSetup
 {
     public static void AddLive(this IServiceCollection services)
     {
-        services.AddSingleton<Markup>().AddSingleton<Fragments>().AddSingleton<PageFrame>().AddSingleton<DateBook>();
+        services.AddSingleton<Markup>().AddSingleton<Fragments>().AddSingleton<PageFrame>().AddSingleton<Doorkeeper>().AddSingleton<DateBook>();
         foreach (var fragment in typeof(LiveSetup).Assembly.GetTypes().Where(t => t is { IsAbstract: false, IsInterface: false } && t.IsAssignableTo(typeof(IFragment))))
         {
             services.AddSingleton(typeof(IFragment), fragment);

@@ -13,7 +13,7 @@ internal static class SignInSetup
     public static void AddShopSignIn(this IServiceCollection services)
     {
         services.AddSingleton<Viewers>().AddSingleton<PinBook>().AddSingleton<DevicePatience>().AddSingleton<SignInDesk>();
-        services.AddSingleton<FirstRun>().AddSingleton<WallLinks>();
+        services.AddSingleton<FirstRun>().AddSingleton<WallLinks>().AddSingleton<Standing>();
         services.AddSingleton<IAuthorizationHandler, Policies.Handler>();
         services.AddAuthorization(Policies.Add);
         services.AddAuthentication(Viewers.Scheme).AddCookie(Viewers.Scheme, SetCookie);
@@ -44,17 +44,9 @@ internal static class SignInSetup
         cookie.Events.OnValidatePrincipal = Validate;
     }
 
-    // A PIN that was changed, a person who left and a wall link that was withdrawn end what was begun with them.
     private static Task Validate(CookieValidatePrincipalContext context)
     {
-        var services = context.HttpContext.RequestServices;
-        var stands = services.GetRequiredService<Viewers>().Of(context.Principal!) switch
-        {
-            PersonViewer person => services.GetRequiredService<PinBook>().Mark(person.Id) is { } mark && mark == Viewers.PinMark(context.Principal!),
-            WallViewer wall => services.GetRequiredService<WallLinks>().Stands(wall.TokenId),
-            _ => false,
-        };
-        if (!stands) context.RejectPrincipal();
+        if (!context.HttpContext.RequestServices.GetRequiredService<Standing>().Stands(context.Principal!)) context.RejectPrincipal();
         return Task.CompletedTask;
     }
 }

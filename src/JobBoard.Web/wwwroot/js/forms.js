@@ -56,14 +56,24 @@ async function send(form, submitter) {
   }
 }
 
+// An answer that cannot be read is a fault of the program: it may or may not have been done.
+async function read(response) {
+  try {
+    return await response.json();
+  } catch {
+    return { outcome: "fault", html: "" };
+  }
+}
+
 async function answer(form, response) {
-  const said = await response.json();
-  const kept = said.outcome === "pin" || said.outcome === "unavailable";
+  const said = await read(response);
+  const kept = ["pin", "unavailable", "fault"].includes(said.outcome);
   if (!kept) sending.delete(form.id || form);
   delete form.dataset.unsent;
   if (said.outcome === "done") return done(form, said);
   const where = answerOf(form);
   where.innerHTML = said.html;
+  if (said.outcome === "fault") where.append(notice("notice strong", "Something went wrong in the program. Look on the board whether it was done before you send it again."));
   if (said.outcome === "signed-out") where.append(link("/sign-in?back=" + encodeURIComponent(location.pathname + location.search), "Sign in"));
   if (said.outcome === "stale") where.append(link(location.href, "Load the page again"));
   for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
@@ -94,14 +104,20 @@ function done(form, said) {
 function notSent(form) {
   form.dataset.unsent = form.dataset.words ?? "";
   const stop = form.dataset.command === "raise-stop";
+  answerOf(form).replaceChildren(stop
+    ? notice("notice inverse not-heard", "NOT HEARD: SHOUT")
+    : notice("notice strong not-sent", "Not sent: no signal. What you typed is kept here. Send it again when the line is back."));
+  if (stop) navigator.vibrate?.([400, 150, 400, 150, 400]);
+}
+
+function notice(kind, text) {
   const box = document.createElement("div");
-  box.className = stop ? "notice inverse not-heard" : "notice strong not-sent";
+  box.className = kind;
   box.setAttribute("role", "alert");
   const words = document.createElement("p");
-  words.textContent = stop ? "NOT HEARD: SHOUT" : "Not sent: no signal. What you typed is kept here. Send it again when the line is back.";
+  words.textContent = text;
   box.append(words);
-  answerOf(form).replaceChildren(box);
-  if (stop) navigator.vibrate?.([400, 150, 400, 150, 400]);
+  return box;
 }
 
 function answerOf(form) {
