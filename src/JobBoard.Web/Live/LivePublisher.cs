@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Threading.Channels;
 using JobBoard.Shop.Running;
+using JobBoard.Storage;
 using Microsoft.AspNetCore.SignalR;
 
 namespace JobBoard.Web.Live;
@@ -30,8 +31,7 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     /// <summary>Begins to watch a fragment for one more connection, and gives it as it is now.</summary>
     internal async Task<FragmentPush> Join(FragmentId id, string connection)
     {
-        var watch = _watches.GetOrAdd(id.ToString(), _ => new Watch(id));
-        lock (watch) watch.Watchers++;
+        var watch = Enter(id);
         var (now, changed) = await watch.Render(fragments, fragments.Picture()).ConfigureAwait(false);
         if (changed) _ = Logged(hub.Clients.GroupExcept(now.Id, connection).SendAsync("fragment", now));
         return now;
@@ -40,15 +40,14 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     /// <summary>One connection less.</summary>
     internal void Leave(FragmentId id)
     {
-        if (!_watches.TryGetValue(id.ToString(), out var watch)) return;
-        lock (watch) watch.Watchers--;
+        if (_watches.TryGetValue(id.ToString(), out var watch)) watch.Leave();
     }
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         runner.HeadMoved += Signal;
-        using var beats = new Timer(_ => SendBeat(), null, BeatEvery, BeatEvery);
+        var beats = BeatOn(stoppingToken);
         try
         {
             Interlocked.Exchange(ref _pushedSeq, runner.State.Seq);
@@ -66,6 +65,17 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
         finally
         {
             runner.HeadMoved -= Signal;
+            await beats.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private Watch Enter(FragmentId id)
+    {
+        while (true)
+        {
+            var watch = _watches.GetOrAdd(id.ToString(), _ => new Watch(id));
+            if (watch.TryEnter()) return watch;
+            _watches.TryRemove(KeyValuePair.Create(id.ToString(), watch));
         }
     }
 
@@ -76,8 +86,8 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
         var picture = fragments.Picture();
         foreach (var (key, watch) in _watches.OrderBy(w => w.Value.Took))
         {
-            if (watch.Watchers > 0) await PushOne(watch, picture).ConfigureAwait(false);
-            else _watches.TryRemove(key, out _);
+            if (watch.CloseIfEmpty()) _watches.TryRemove(KeyValuePair.Create(key, watch));
+            else await PushOne(watch, picture).ConfigureAwait(false);
         }
 
         Interlocked.Exchange(ref _pushedSeq, picture.Head.Seq);
@@ -100,10 +110,26 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     // Not awaited: a viewer that does not read is cut off after two seconds and holds up nobody.
     private void Send(FragmentPush push) => _ = Logged(hub.Clients.Group(push.Id).SendAsync("fragment", push));
 
-    private void SendBeat()
+    private async Task BeatOn(CancellationToken stopping)
     {
-        door.Look();
-        _ = Logged(hub.Clients.All.SendAsync("beat", Beat));
+        using var every = new PeriodicTimer(BeatEvery);
+        while (await every.WaitForNextTickAsync(stopping).ConfigureAwait(false))
+        {
+            _ = Logged(hub.Clients.All.SendAsync("beat", Beat, stopping));
+            LookAtDoor();
+        }
+    }
+
+    private void LookAtDoor()
+    {
+        try
+        {
+            door.Look();
+        }
+        catch (StorageException error)
+        {
+            log.LogError(error, "Sign-ins could not be looked at.");
+        }
     }
 
     private async Task Logged(Task sending)

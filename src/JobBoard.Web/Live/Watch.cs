@@ -7,15 +7,38 @@ namespace JobBoard.Web.Live;
 internal sealed class Watch(FragmentId id)
 {
     private readonly SemaphoreSlim _gate = new(1, 1);
+    private readonly Lock _count = new();
     private string? _html;
+    private int _watchers;
+    private bool _closed;
 
     public FragmentId Id => id;
 
     /// <summary>How long it took to render last; the quick ones go first, so that a stop is not behind a map.</summary>
     public TimeSpan Took { get; private set; }
 
-    /// <summary>How many connections watch it.</summary>
-    public int Watchers { get; set; }
+    /// <summary>One connection more; false when it was closed meanwhile and a new one has to be made.</summary>
+    public bool TryEnter()
+    {
+        lock (_count)
+        {
+            if (_closed) return false;
+            _watchers++;
+            return true;
+        }
+    }
+
+    /// <summary>One connection less.</summary>
+    public void Leave()
+    {
+        lock (_count) _watchers--;
+    }
+
+    /// <summary>Closes it when nobody watches any more; says whether it is closed.</summary>
+    public bool CloseIfEmpty()
+    {
+        lock (_count) return _closed |= _watchers == 0;
+    }
 
     /// <summary>Renders it; says what changed, or nothing when it is as it was. One at a time, so that turns and html go together.</summary>
     public async Task<(FragmentPush Now, bool Changed)> Render(Fragments fragments, Picture picture)

@@ -13,12 +13,18 @@ internal sealed class Feed : IAsyncDisposable
     private readonly Channel<FragmentPush> _pushes = Channel.CreateUnbounded<FragmentPush>();
     private readonly Channel<Beat> _beats = Channel.CreateUnbounded<Beat>();
 
+    private readonly TaskCompletionSource _closed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
     private Feed(HubConnection connection)
     {
         _connection = connection;
+        connection.Closed += _ => Task.FromResult(_closed.TrySetResult());
         connection.On<FragmentPush>("fragment", push => _pushes.Writer.TryWrite(push));
         connection.On<Beat>("beat", beat => _beats.Writer.TryWrite(beat));
     }
+
+    /// <summary>Ends when the server has closed the feed.</summary>
+    public Task Closed => _closed.Task.WaitAsync(Patience);
 
     public bool HasPush => _pushes.Reader.Count > 0;
 

@@ -104,6 +104,36 @@ public class LiveFeedTests
     }
 
     [Fact]
+    public async Task A_withdrawn_wall_link_closes_its_feed()
+    {
+        await using var server = await Server.Start();
+        var walls = server.Service<WallLinks>();
+        using var wall = server.Open();
+        await wall.Get("/wall/" + walls.Make("over the door"));
+        await using var feed = await Feed.Of(server, wall);
+        await feed.Join("floor/wall-alarm");
+
+        walls.Withdraw(Assert.Single(walls.All).Id);
+
+        await feed.Closed;
+    }
+
+    [Fact]
+    public async Task A_changed_pin_closes_the_feed_begun_with_the_old_one()
+    {
+        await using var server = await Server.Start();
+        using var browser = await server.SignIn("inga");
+        using var other = await server.SignIn("sol");
+        await using var feed = await Feed.Of(server, browser);
+        await using var theirs = await Feed.Of(server, other);
+
+        server.Service<PinBook>().Set("inga", "8642");
+
+        await feed.Closed;
+        Assert.Single((await theirs.Join("person/sol/alarm")).Fragments);
+    }
+
+    [Fact]
     public async Task Nobody_connects_without_signing_in()
     {
         await using var server = await Server.Start();
