@@ -16,4 +16,14 @@ internal sealed class Options(string[] args)
             return number;
         throw new ArgumentException($"--{name} needs a whole number after it, such as --{name} {usual}.");
     }
+
+    /// <summary>The text after <c>--name</c>, or nothing if it is not given.</summary>
+    /// <exception cref="ArgumentException">The name stands without a text.</exception>
+    public string? Text(string name)
+    {
+        var at = Array.IndexOf(args, "--" + name);
+        if (at < 0)
+            return null;
+        return at + 1 < args.Length ? args[at + 1] : throw new ArgumentException($"--{name} needs a text after it.");
+    }
 }
