@@ -17,29 +17,19 @@ public sealed record Clashing(KeepApart Rule, Danger One, Danger Other)
 public static class Apart
 {
     /// <summary>All pairs among the standing dangers that must not stand together.</summary>
-    public static IEnumerable<Clashing> Among(ShopState shop, IReadOnlyList<Danger> standing)
+    public static IEnumerable<Clashing> Among(ShopState shop)
     {
-        for (var i = 0; i < standing.Count; i++)
-        {
-            for (var j = i + 1; j < standing.Count; j++)
-            {
-                foreach (var clash in Between(shop, standing[i], standing[j])) yield return clash;
-            }
-        }
+        var standing = StandingDangers.In(shop).All;
+        return Enumerable.Range(0, standing.Length).SelectMany(i => Beside(shop, standing[i], i + 1));
     }
 
-    /// <summary>What of <paramref name="added"/> may not stand beside what of <paramref name="standing"/>.</summary>
-    public static IEnumerable<Clashing> Between(ShopState shop, IReadOnlyList<Danger> added, IReadOnlyList<Danger> standing) =>
-        added.SelectMany(a => standing.SelectMany(s => Between(shop, a, s)));
+    /// <summary>What of <paramref name="added"/> may not stand beside what stands already.</summary>
+    public static IEnumerable<Clashing> Between(ShopState shop, IEnumerable<Danger> added) => added.SelectMany(a => Beside(shop, a, 0));
 
-    private static IEnumerable<Clashing> Between(ShopState shop, Danger a, Danger b)
-    {
-        foreach (var rule in shop.KeepApart.Values)
-        {
-            if (!((a.Is(rule.A) && b.Is(rule.B)) || (a.Is(rule.B) && b.Is(rule.A)))) continue;
-            if (!Exempt(shop, a, b) && Reaches(shop, rule, a, b)) yield return new(rule, a, b);
-        }
-    }
+    private static IEnumerable<Clashing> Beside(ShopState shop, Danger danger, int first) =>
+        from pair in StandingDangers.In(shop).Opposite(danger, first)
+        where !Exempt(shop, danger, pair.Other) && Reaches(shop, pair.Rule, danger, pair.Other)
+        select new Clashing(pair.Rule, danger, pair.Other);
 
     /// <summary>A task is not kept from its own dangers, nor from one that it puts right. One item is in one condition.</summary>
     private static bool Exempt(ShopState shop, Danger a, Danger b) =>

@@ -34,7 +34,10 @@ public static class Dangers
     private static readonly ConditionalWeakTable<ImmutableSortedDictionary<string, KeepApart>, Side[]> Conditions = [];
 
     /// <summary>Every danger of the whole shop now.</summary>
-    public static ImmutableArray<Danger> Standing(ShopState shop)
+    public static ImmutableArray<Danger> Standing(ShopState shop) => StandingDangers.In(shop).All;
+
+    /// <summary>The same, looked for anew.</summary>
+    internal static ImmutableArray<Danger> Find(ShopState shop)
     {
         var all = ImmutableArray.CreateBuilder<Danger>();
         foreach (var car in shop.Cars.Values) all.AddRange(OfCar(shop, car));

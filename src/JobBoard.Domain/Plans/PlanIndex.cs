@@ -24,6 +24,8 @@ public sealed class PlanIndex
     private readonly Dictionary<string, ImmutableArray<string>> takenAgainBy;
     private readonly Dictionary<string, ImmutableArray<(string Node, string? Reading)>> evidence;
     private readonly Dictionary<string, ImmutableArray<(PlanTask Task, Change Change)>> changers;
+    private readonly Dictionary<string, ImmutableArray<(PlanTask Task, Change Change)>> bringers;
+    private readonly ImmutableArray<string>[] holdsBefore;
     private readonly Dictionary<string, ImmutableArray<string>> disturbs;
     private readonly Dictionary<string, ImmutableArray<string>> disturbers;
 
@@ -39,6 +41,8 @@ public sealed class PlanIndex
         takenAgainBy = Group(Evidences.TakesAgain(plan));
         evidence = Group(Evidences.Of(plan));
         changers = Group(Changes());
+        bringers = Group(plan.Tasks.Where(t => Task(t.Id) == t).SelectMany(t => t.Changes.Select(c => (c.Item, (t, c)))));
+        holdsBefore = [.. ids.Select((_, n) => plan.Holds.Select(h => h.Id).Where(h => closure.IsAfter(n, numbers[h])).ToImmutableArray())];
         disturbs = tasks.Values.ToDictionary(t => t.Id, DisturbedBy, StringComparer.Ordinal);
         disturbers = Group(tasks.Values.SelectMany(t => disturbs[t.Id].Select(key => (key, t.Id))));
     }
@@ -105,6 +109,12 @@ public sealed class PlanIndex
 
     /// <summary>Tasks that change an item, with the change, in order.</summary>
     public ImmutableArray<(PlanTask Task, Change Change)> Changers(string item) => changers.GetValueOrDefault(item, []);
+
+    /// <summary>Tasks that change an item, with the change, in the order of the plan.</summary>
+    public ImmutableArray<(PlanTask Task, Change Change)> ChangersInPlan(string item) => bringers.GetValueOrDefault(item, []);
+
+    /// <summary>Hold points that a node comes after, in the order of the plan.</summary>
+    public ImmutableArray<string> HoldsBefore(string node) => numbers.TryGetValue(node, out var n) ? holdsBefore[n] : [];
 
     /// <summary>Keys of the aspects a task disturbs when it starts: all of the items it changes, and those it touches.</summary>
     public ImmutableArray<string> Disturbs(string task) => disturbs.GetValueOrDefault(task, []);

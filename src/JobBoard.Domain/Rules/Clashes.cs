@@ -26,7 +26,7 @@ public static class Clashes
     {
         var all = ShopState.ById<Clash>().ToBuilder();
         var standing = Dangers.Standing(shop);
-        foreach (var pair in Apart.Among(shop, standing)) all[pair.Key] = OfPair(shop, pair);
+        foreach (var pair in Apart.Among(shop)) all[pair.Key] = OfPair(shop, pair);
         var hours = ShopHours.Of(shop);
         foreach (var car in shop.Cars.Values)
         {

@@ -57,8 +57,8 @@ internal static class ConditionRules
     /// <summary>Who has the task in hand that will bring the condition about.</summary>
     private static ImmutableArray<string> Changers(TaskQuestion q, string item, ImmutableArray<string> conditions) =>
     [
-        .. q.Car.Plan.Tasks.Where(t => t.Changes.Any(c => c.Item == item && conditions.Contains(c.To)))
-            .SelectMany(t => q.Car.Tasks[t.Id].Crew).Select(m => m.Person).Distinct(StringComparer.Ordinal),
+        .. q.Index.ChangersInPlan(item).Where(t => conditions.Contains(t.Change.To))
+            .SelectMany(t => q.Car.Tasks[t.Task.Id].Crew).Select(m => m.Person).Distinct(StringComparer.Ordinal),
     ];
 
     private static string Since(ItemState state) => state.Task is null ? "" : $" since {{{state.By}}} left it so";

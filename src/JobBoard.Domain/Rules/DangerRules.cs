@@ -12,7 +12,7 @@ internal static class DangerRules
         var added = Dangers.OfStart(q.Shop, q.Car, q.Task, place, ResourceRules.AllGear(q));
         if (added.IsEmpty) yield break;
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var clash in Apart.Between(q.Shop, added, Dangers.Standing(q.Shop)))
+        foreach (var clash in Apart.Between(q.Shop, added))
         {
             var other = clash.Other;
             if (seen.Add(clash.Rule.Id + other.Key))

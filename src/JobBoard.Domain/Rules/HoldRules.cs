@@ -14,8 +14,7 @@ internal static class HoldRules
     /// <summary>Hold points before the task that are not released, or whose release has lapsed.</summary>
     public static IEnumerable<WaitingOn> HoldPoints(TaskQuestion q)
     {
-        var direct = q.Index.LinksInto(q.Task.Id).Select(l => l.After).ToHashSet(StringComparer.Ordinal);
-        foreach (var node in q.Car.Plan.Holds.Select(h => h.Id).Where(h => q.Index.IsAfter(q.Task.Id, h)))
+        foreach (var node in q.Index.HoldsBefore(q.Task.Id))
         {
             if (!q.Car.Holds.TryGetValue(node, out var hold) || hold.Counts || q.LetThrough(node)) continue;
             if (hold.Released is { LapsedBy: { } lapse })
@@ -23,12 +22,14 @@ internal static class HoldRules
                 if (q.Has(RuleBook.Ids.Lapsed) && !q.Task.TakesAgain.Contains(node) && !OnTheWayBack(q, node))
                     yield return new(RuleBook.Ids.Lapsed, $"The release of {q.NameOf(node)} has lapsed: {Cause(q, lapse)}.", q.Foremen, About: node);
             }
-            else if (q.Has(RuleBook.Ids.HoldPoint) && (direct.Contains(node) || PassedByOther(q, node)))
+            else if (q.Has(RuleBook.Ids.HoldPoint) && (IsDirect(q, node) || PassedByOther(q, node)))
             {
                 yield return new(RuleBook.Ids.HoldPoint, $"{q.NameOf(node)} is not released.", q.Foremen, About: node);
             }
         }
     }
+
+    private static bool IsDirect(TaskQuestion q, string hold) => q.Index.LinksInto(q.Task.Id).Any(l => l.After == hold);
 
     /// <summary>A task that comes before the hold in the plan and was itself lapsed is done again before the release can be.</summary>
     private static bool OnTheWayBack(TaskQuestion q, string hold) => q.Index.IsAfter(hold, q.Task.Id);

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Hazards;
+using JobBoard.Domain.People;
 using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Work;
@@ -43,17 +45,23 @@ public static class StartCheck
 /// <summary>A question about one task at one moment.</summary>
 public sealed record TaskQuestion(ShopState Shop, CarBoard Car, PlanTask Task, DateTimeOffset Now, RuleBook Rules, ShopHours Hours)
 {
+    private static readonly ConditionalWeakTable<ImmutableSortedDictionary<string, Person>, StrongBox<ImmutableArray<string>>> Leading = [];
+
+    // A hold point asked about as if it were a task has none.
+    private readonly TaskState? _state = Car.Tasks.GetValueOrDefault(Task.Id);
+
     /// <summary>The compiled plan.</summary>
-    public PlanIndex Index => PlanIndex.Of(Car.Plan);
+    public PlanIndex Index { get; } = PlanIndex.Of(Car.Plan);
 
     /// <summary>The task's present state.</summary>
-    public TaskState State => Car.Tasks[Task.Id];
+    public TaskState State => _state ?? Car.Tasks[Task.Id];
 
     /// <summary>Whether the rule is in force.</summary>
     public bool Has(string rule) => Rules.Has(rule);
 
     /// <summary>Foremen and owners.</summary>
-    public ImmutableArray<string> Foremen => [.. Shop.People.Values.Where(p => !p.Left && p.Position >= Position.Foreman).Select(p => p.Id)];
+    public ImmutableArray<string> Foremen => Leading.GetValue(
+        Shop.People, people => new([.. people.Values.Where(p => !p.Left && p.Position >= Position.Foreman).Select(p => p.Id)])).Value;
 
     /// <summary>Whether the task was let through a hold.</summary>
     public bool LetThrough(string hold) => Car.LetThrough.ContainsKey(hold + "|" + Task.Id);

@@ -18,12 +18,7 @@ public static class Crewing
 
     /// <summary>Tasks a person has in hand that tie them, other than the one named.</summary>
     public static IEnumerable<(CarBoard Car, PlanTask Task)> InHand(ShopState shop, string person, string? exceptCar = null, string? exceptTask = null) =>
-        from car in shop.Cars.Values
-        from state in Going.On(car).InHand
-        where state.Crew.Any(m => m.Person == person) && !(car.Id == exceptCar && state.Id == exceptTask)
-        let task = PlanIndex.Of(car.Plan).Task(state.Id)
-        where task is { NowAndThen: false }
-        select (car, task);
+        Hands.Of(shop).On(person).Where(h => !(h.Car.Id == exceptCar && h.Task.Id == exceptTask));
 
     /// <summary>Whether these people fill every duty of the task.</summary>
     public static bool IsFull(ShopState shop, PlanTask task, ImmutableArray<CrewMember> crew, DateTimeOffset now) =>
