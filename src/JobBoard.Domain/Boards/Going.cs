@@ -13,13 +13,19 @@ internal sealed class Going
 {
     private static readonly ConditionalWeakTable<CarBoard, Going> Made = [];
 
+    private readonly Dictionary<string, List<(PlanTask Task, TaskState State)>> _inWork = new(StringComparer.Ordinal);
+
     private Going(CarBoard car)
     {
         InHand = [.. car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand)];
         Busy = [.. car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand || !t.Gear.IsEmpty)];
         Unsettled = [.. car.Tasks.Values.Where(t => t.Reopened || t.SignedOff is { LapsedBy.Holds: true } || car.Questions.ContainsKey(t.Id)).OrderBy(t => Place(car, t.Id))];
         NotInLimits = [.. car.Readings.Where(r => r.Value.Any(x => x.Verdict != Verdict.InLimits)).SelectMany(r => Needed(car, r.Key)).OrderBy(r => Place(car, r.Task.Id)).ThenBy(r => r.Task.Readings.IndexOf(r.Need))];
+        foreach (var state in InHand) AddInWork(PlanIndex.Of(car.Plan).Task(state.Id), state);
     }
+
+    /// <summary>Tasks in hand that change an item, by id.</summary>
+    public IReadOnlyList<(PlanTask Task, TaskState State)> InWork(string item) => _inWork.TryGetValue(item, out var found) ? found : [];
 
     /// <summary>Tasks in hand, by id.</summary>
     public ImmutableArray<TaskState> InHand { get; }
@@ -34,6 +40,15 @@ internal sealed class Going
     public ImmutableArray<(PlanTask Task, ReadingNeed Need)> NotInLimits { get; }
 
     public static Going On(CarBoard car) => Made.GetValue(car, c => new Going(c));
+
+    private void AddInWork(PlanTask? task, TaskState state)
+    {
+        foreach (var item in task?.Changes.Select(c => c.Item).Distinct(StringComparer.Ordinal) ?? [])
+        {
+            if (!_inWork.TryGetValue(item, out var found)) _inWork.Add(item, found = []);
+            found.Add((task!, state));
+        }
+    }
 
     private static int Place(CarBoard car, string task)
     {

@@ -25,7 +25,9 @@ public sealed class PlanIndex
     private readonly Dictionary<string, ImmutableArray<(string Node, string? Reading)>> evidence;
     private readonly Dictionary<string, ImmutableArray<(PlanTask Task, Change Change)>> changers;
     private readonly Dictionary<string, ImmutableArray<(PlanTask Task, Change Change)>> bringers;
+    private readonly Dictionary<string, string> crews;
     private readonly ImmutableArray<string>[] holdsBefore;
+    private readonly ImmutableArray<string>[] lapsesUnplanned;
     private readonly Dictionary<string, ImmutableArray<string>> disturbs;
     private readonly Dictionary<string, ImmutableArray<string>> disturbers;
 
@@ -42,6 +44,8 @@ public sealed class PlanIndex
         evidence = Group(Evidences.Of(plan));
         changers = Group(Changes());
         bringers = Group(plan.Tasks.Where(t => Task(t.Id) == t).SelectMany(t => t.Changes.Select(c => (c.Item, (t, c)))));
+        crews = tasks.Values.ToDictionary(t => t.Id, CrewText, StringComparer.Ordinal);
+        lapsesUnplanned = new ImmutableArray<string>[ids.Count];
         holdsBefore = [.. ids.Select((_, n) => plan.Holds.Select(h => h.Id).Where(h => closure.IsAfter(n, numbers[h])).ToImmutableArray())];
         disturbs = tasks.Values.ToDictionary(t => t.Id, DisturbedBy, StringComparer.Ordinal);
         disturbers = Group(tasks.Values.SelectMany(t => disturbs[t.Id].Select(key => (key, t.Id))));
@@ -113,6 +117,9 @@ public sealed class PlanIndex
     /// <summary>Tasks that change an item, with the change, in the order of the plan.</summary>
     public ImmutableArray<(PlanTask Task, Change Change)> ChangersInPlan(string item) => bringers.GetValueOrDefault(item, []);
 
+    /// <summary>The crew a task asks for as one text: the same for tasks that ask for the same.</summary>
+    public string CrewOf(PlanTask task) => crews.GetValueOrDefault(task.Id) ?? CrewText(task);
+
     /// <summary>Hold points that a node comes after, in the order of the plan.</summary>
     public ImmutableArray<string> HoldsBefore(string node) => numbers.TryGetValue(node, out var n) ? holdsBefore[n] : [];
 
@@ -129,6 +136,15 @@ public sealed class PlanIndex
     public bool LapsesByPlan(string evidenceNode, string disturbingTask) =>
         IsAfter(disturbingTask, evidenceNode)
         && TakenAgainBy(evidenceNode).Any(again => again == disturbingTask || IsAfter(again, disturbingTask));
+
+    /// <summary>Other nodes whose evidence a task makes lapse when it starts, and not by plan; made at the first question.</summary>
+    public ImmutableArray<string> LapsesUnplanned(string task)
+    {
+        if (!numbers.TryGetValue(task, out var n)) return [];
+        if (lapsesUnplanned[n].IsDefault)
+            lapsesUnplanned[n] = [.. Disturbs(task).SelectMany(aspect => EvidenceOn(aspect), (_, e) => e.Node).Distinct(StringComparer.Ordinal).Where(e => e != task && !LapsesByPlan(e, task))];
+        return lapsesUnplanned[n];
+    }
 
     private void Name(Plan plan)
     {
@@ -166,6 +182,8 @@ public sealed class PlanIndex
         [.. task.Changes.Select(c => Item(c.Item)).OfType<Item>()
             .SelectMany(item => item.Aspects.Select(name => new Aspect(item.Id, name)))
             .Concat(task.Touches).Select(a => a.Key).Distinct()];
+
+    private static string CrewText(PlanTask task) => string.Join('\n', task.Crew.Select(c => $"{c.Count} {c.Duty}\t{c.Qualification}"));
 
     private static Dictionary<string, ImmutableArray<T>> Group<T>(IEnumerable<(string Key, T Value)> pairs) =>
         pairs.GroupBy(p => p.Key, p => p.Value, StringComparer.Ordinal)

@@ -68,9 +68,9 @@ internal static class ConditionRules
     /// <summary>The other task in hand that changes the item.</summary>
     public static (PlanTask Task, TaskState State)? InWorkBy(TaskQuestion q, string item, string self)
     {
-        foreach (var state in Going.On(q.Car).InHand)
+        foreach (var worker in Going.On(q.Car).InWork(item))
         {
-            if (state.Id != self && q.Index.Task(state.Id) is { } task && task.Changes.Any(c => c.Item == item)) return (task, state);
+            if (worker.Task.Id != self) return worker;
         }
 
         return null;
@@ -122,12 +122,9 @@ internal static class ConditionRules
 
     private static string? LosesEvidence(TaskQuestion q, string inHand)
     {
-        foreach (var aspect in q.Index.Disturbs(q.Task.Id))
+        foreach (var node in q.Index.LapsesUnplanned(q.Task.Id))
         {
-            foreach (var (node, _) in q.Index.EvidenceOn(aspect))
-            {
-                if (node != q.Task.Id && q.Index.IsAfter(inHand, node) && !q.Index.LapsesByPlan(node, q.Task.Id) && Stands(q, node)) return node;
-            }
+            if (q.Index.IsAfter(inHand, node) && Stands(q, node)) return node;
         }
 
         return null;

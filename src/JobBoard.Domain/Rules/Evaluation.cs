@@ -26,13 +26,13 @@ public static class Evaluation
     /// <summary>Every task of a car that is not in hand and not finished, in the plan's order, with what it waits on.</summary>
     public static ImmutableArray<Evaluated> Of(ShopState shop, CarBoard car, DateTimeOffset now, RuleBook? rules = null)
     {
-        var hours = ShopHours.Of(shop);
+        var (hours, crews) = (ShopHours.Of(shop), new CrewBook());
         return
         [
             .. from task in car.Plan.Tasks
                let state = car.Tasks[task.Id]
                where IsOpen(state)
-               select new Evaluated(car, task, state, StartCheck.Of(new(shop, car, task, now, rules ?? RuleBook.Full, hours), new())),
+               select new Evaluated(car, task, state, StartCheck.Of(new(shop, car, task, now, rules ?? RuleBook.Full, hours) { Crews = crews }, new())),
         ];
     }
 

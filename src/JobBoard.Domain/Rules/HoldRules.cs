@@ -29,13 +29,21 @@ internal static class HoldRules
         }
     }
 
-    private static bool IsDirect(TaskQuestion q, string hold) => q.Index.LinksInto(q.Task.Id).Any(l => l.After == hold);
+    private static bool IsDirect(TaskQuestion q, string hold)
+    {
+        foreach (var link in q.Index.LinksInto(q.Task.Id))
+        {
+            if (link.After == hold) return true;
+        }
+
+        return false;
+    }
 
     /// <summary>A task that comes before the hold in the plan and was itself lapsed is done again before the release can be.</summary>
     private static bool OnTheWayBack(TaskQuestion q, string hold) => q.Index.IsAfter(hold, q.Task.Id);
 
     private static bool PassedByOther(TaskQuestion q, string hold) =>
-        q.Car.LetThrough.Keys.Any(k => k.StartsWith(hold + "|", StringComparison.Ordinal));
+        !q.Car.LetThrough.IsEmpty && q.Car.LetThrough.Keys.Any(k => k.StartsWith(hold + "|", StringComparison.Ordinal));
 
     /// <summary>Stops whose scope holds the task, done at a place.</summary>
     public static IEnumerable<WaitingOn> Stops(TaskQuestion q, string? place)

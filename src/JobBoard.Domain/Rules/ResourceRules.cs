@@ -19,18 +19,15 @@ internal static class ResourceRules
             else if (q.Has(RuleBook.Ids.Gear)) yield return NoGear(q, need);
         }
 
-        var crew = with.Crew ?? Crewing.Propose(q.Shop, q.Car, q.Task, q.Now, null, with.TreatFree);
-        if (with.Crew is { } named)
-        {
-            foreach (var waiting in Crewing.Lacks(q.Shop, q.Car, q.Task, named, q.Now, q.Rules)) yield return waiting;
-        }
-        else if (crew is null)
-        {
-            foreach (var waiting in Crewing.CannotCrew(q.Shop, q.Car, q.Task, q.Now, q.Rules)) yield return waiting;
-        }
-
+        IEnumerable<WaitingOn> lacks = with.Crew is { } named ? Crewing.Lacks(q.Shop, q.Car, q.Task, named, q.Now, q.Rules) : AnyCrew(q, with);
+        foreach (var waiting in lacks) yield return waiting;
         foreach (var waiting in Acknowledged(q, with.Crew ?? [])) yield return waiting;
     }
+
+    private static ImmutableArray<WaitingOn> AnyCrew(TaskQuestion q, StartCheck.With with) =>
+        q.Crews is { } book && with.TreatFree is null && q.State.Status != WorkStatus.InHand
+            ? book.Against(q.Shop, q.Car, q.Task, q.Now, q.Rules)
+            : Crewing.AgainstAny(q.Shop, q.Car, q.Task, q.Now, q.Rules, with.TreatFree);
 
     /// <summary>Gear for one need: what the task still has, or what is free, rated, in date and reaches the car.</summary>
     public static Gear? PickGear(TaskQuestion q, GearNeed need, ImmutableArray<string> taken)

@@ -56,6 +56,9 @@ public sealed record TaskQuestion(ShopState Shop, CarBoard Car, PlanTask Task, D
     /// <summary>The task's present state.</summary>
     public TaskState State => _state ?? Car.Tasks[Task.Id];
 
+    /// <summary>Answers about crews shared with other questions about the same shop at the same moment, or nothing.</summary>
+    public CrewBook? Crews { get; init; }
+
     /// <summary>Whether the rule is in force.</summary>
     public bool Has(string rule) => Rules.Has(rule);
 
@@ -64,7 +67,7 @@ public sealed record TaskQuestion(ShopState Shop, CarBoard Car, PlanTask Task, D
         Shop.People, people => new([.. people.Values.Where(p => !p.Left && p.Position >= Position.Foreman).Select(p => p.Id)])).Value;
 
     /// <summary>Whether the task was let through a hold.</summary>
-    public bool LetThrough(string hold) => Car.LetThrough.ContainsKey(hold + "|" + Task.Id);
+    public bool LetThrough(string hold) => !Car.LetThrough.IsEmpty && Car.LetThrough.ContainsKey(hold + "|" + Task.Id);
 
     /// <summary>The name of a node of the plan.</summary>
     public string NameOf(string node) => Index.Task(node)?.Name ?? Index.Hold(node)?.Name ?? node;

@@ -139,6 +139,10 @@ public static class Crewing
         return new(RuleBook.Ids.People, $"One more is needed for {slot.Duty}{asked}.", could, About: slot.Duty);
     }
 
+    /// <summary>What stands against every crew; empty when one can be made.</summary>
+    internal static ImmutableArray<WaitingOn> AgainstAny(ShopState shop, CarBoard car, PlanTask task, DateTimeOffset now, RuleBook rules, IReadOnlySet<string>? treatFree) =>
+        Propose(shop, car, task, now, null, treatFree) is null ? [.. CannotCrew(shop, car, task, now, rules)] : [];
+
     /// <summary>Why no crew can be made of the people who are in and free.</summary>
     public static IEnumerable<WaitingOn> CannotCrew(ShopState shop, CarBoard car, PlanTask task, DateTimeOffset now, RuleBook rules)
     {
