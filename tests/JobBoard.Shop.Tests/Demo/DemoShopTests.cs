@@ -80,7 +80,7 @@ public class DemoShopTests(DemoShopTests.Loaded loaded) : IClassFixture<DemoShop
 
         Assert.Contains(standing, d => d is { Hazard: "suspended-load", Car: "heron-coupe" });
         Assert.Contains(standing, d => d is { Hazard: "fuel-under-pressure", Car: "dunlin-estate" });
-        Assert.Empty(Apart.Among(Shop, standing));
+        Assert.Empty(Apart.Among(Shop));
     }
 
     [Fact]

@@ -47,10 +47,12 @@ public static class BayStops
     {
         var car = danger.Car is null ? null : shop.Cars.GetValueOrDefault(danger.Car);
         var index = car is null ? null : PlanIndex.Of(car.Plan);
-        var of = danger.Item is not null ? $"{index?.Item(danger.Item)?.Name ?? danger.Item} {danger.Condition}" : danger.Task is null ? null : index?.NameOf(danger.Task);
+        var of = danger.Item is { } item ? $"{index?.Item(item)?.Name ?? ShopItem(shop, item)} {danger.Condition}" : danger.Task is null ? null : index?.NameOf(danger.Task);
         var what = of is null ? name ?? danger.Hazard! : $"{name ?? danger.Hazard}: {of}";
         return car is null ? what : $"{what}, {car.Name}";
     }
+
+    private static string ShopItem(ShopState shop, string item) => shop.Items.GetValueOrDefault(item.Replace("shop/", "", StringComparison.Ordinal))?.Name ?? item;
 
     /// <summary>Items of the work in scope whose real condition has to be said, because the work passes through others.</summary>
     private static ImmutableArray<BayHowLeft> ItemsToSay(ShopState shop, Stop stop) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
+using JobBoard.Domain.Holds;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Rules;
 using JobBoard.Domain.Work;
@@ -56,7 +57,7 @@ public sealed record CarSummary
     {
         var work = new FloorCarAtWork(picture, car);
         var dates = picture.Dates.Of(picture.Shop, car, picture.Now);
-        var stops = picture.Shop.Stops.Values.Where(s => s.Car == car.Id || (s.Place is not null && s.Place == car.Place)).ToArray();
+        var stops = picture.Shop.Stops.Values.Where(s => s.Scope == StopScope.Shop || s.Car == car.Id || (s.Place is not null && s.Place == car.Place)).ToArray();
         return new()
         {
             Id = car.Id,

@@ -23,7 +23,7 @@ public sealed class CarModel(ShopRunner runner, Viewers viewers, Fragments fragm
     /// <summary>Shows the car.</summary>
     public IActionResult OnGet(string id)
     {
-        if (!runner.State.Cars.TryGetValue(id, out var car)) return NotFound();
+        if (!runner.State.Cars.TryGetValue(id, out var car)) return NotFound("There is no such car in this shop.");
         (Board, _picture) = (car, fragments.Picture());
         return Page();
     }

@@ -30,7 +30,7 @@ public sealed class CarTaskModel(ShopRunner runner, Viewers viewers, Fragments f
     /// <summary>Shows the task.</summary>
     public IActionResult OnGet(string id, string task)
     {
-        if (!runner.State.Cars.TryGetValue(id, out var car) || PlanIndex.Of(car.Plan).Task(task) is not { } found) return NotFound();
+        if (!runner.State.Cars.TryGetValue(id, out var car) || PlanIndex.Of(car.Plan).Task(task) is not { } found) return NotFound("There is no such task in the plan of that car.");
         (Board, PlanTask) = (car, found);
         return Page();
     }

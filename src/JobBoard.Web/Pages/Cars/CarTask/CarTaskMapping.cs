@@ -65,7 +65,7 @@ public sealed class CarTaskMapping
             .Concat(_task.Changes.SelectMany(c => (_index.Item(c.Item)?.Dangers ?? []).Where(d => c.Path.Contains(d.Condition)).Select(d => d.Hazard)));
         return hazards.Distinct().Select(h => _picture.Shop.Hazards.GetValueOrDefault(h)).OfType<Domain.Hazards.HazardKind>()
             .Select(h => new CarTaskCaution(FloorMapping.Sign(h.Sign), $"{h.Name}. {h.Caution}".TrimEnd()))
-            .Concat(_task.Cautions.Select(c => new CarTaskCaution(SafetySignKind.W001, c)));
+            .Concat(_task.Cautions.Where(c => !BayTexts.LocalCodes.StartsWith(c, StringComparison.Ordinal)).Select(c => new CarTaskCaution(SafetySignKind.W001, c)));
     }
 
     private string Need(Need need)

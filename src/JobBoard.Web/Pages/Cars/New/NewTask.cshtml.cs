@@ -46,12 +46,12 @@ public sealed class NewTaskModel(ShopRunner runner, CommandDesk desk, Viewers vi
     public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
 
     /// <summary>Shows the form.</summary>
-    public IActionResult OnGet(string id) => Find(id) ? Page() : NotFound();
+    public IActionResult OnGet(string id) => Find(id) ? Page() : NotFound("There is no such car in this shop.");
 
     /// <summary>Adds the task.</summary>
     public async Task<IActionResult> OnPostAsync(string id)
     {
-        if (!Find(id)) return NotFound();
+        if (!Find(id)) return NotFound("There is no such car in this shop.");
         var task = NewIds.For(Task.Name ?? "", t => t == "plan" || PlanIndex.Of(Board.Plan).IsNode(t), "task");
         var posted = Task.Fault() is { } fault ? new Posted.Invalid([fault]) : await desk.Send(Task.Change(id, task), HttpContext);
         if (posted is Posted.Done) return Redirect($"/cars/{id}/{task}");
