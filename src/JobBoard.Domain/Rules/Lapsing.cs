@@ -42,19 +42,27 @@ internal static class Lapsing
     {
         if (car.Tasks.TryGetValue(node, out var task))
         {
-            return task is { Status: WorkStatus.SignedOff or WorkStatus.ForSecondCheck, SignedOff: { } word } && Older(word, lapse)
+            return task is { Status: WorkStatus.SignedOff or WorkStatus.ForSecondCheck, SignedOff: { } word } && Older(car, word, lapse)
                 ? new EvidenceLapsed(EvidenceKind.SignOff, node, lapse) { Car = car.Id }
                 : null;
         }
 
-        return car.Holds.TryGetValue(node, out var hold) && hold.Released is { } release && Older(release, lapse)
+        return car.Holds.TryGetValue(node, out var hold) && hold.Released is { } release && Older(car, release, lapse)
             ? new EvidenceLapsed(EvidenceKind.Release, node, lapse) { Car = car.Id }
             : null;
     }
 
     /// <summary>Stands and is older; a lapse that was taken again or that the plan foresaw can lapse anew.</summary>
-    private static bool Older(SignOff word, Lapse lapse) => word.At < lapse.At && word.LapsedBy is not { Holds: true } && word.LapsedBy?.At != lapse.At
+    private static bool Older(CarBoard car, SignOff word, Lapse lapse) => StandsSince(car, word) < lapse.At && word.LapsedBy is not { Holds: true } && word.LapsedBy?.At != lapse.At
         && (word.LapsedBy is null || word.LapsedBy.TakenAgainBy is not null || !lapse.ByPlan);
+
+    /// <summary>When it was given, or last taken again by another node.</summary>
+    private static DateTimeOffset StandsSince(CarBoard car, SignOff word)
+    {
+        if (word.LapsedBy?.TakenAgainBy is not { } by) return word.At;
+        var again = car.Tasks.TryGetValue(by, out var task) ? task.SignedOff : car.Holds.GetValueOrDefault(by)?.Released;
+        return again?.At > word.At ? again.At : word.At;
+    }
 
     /// <summary>
     /// What made evidence of a task that comes late lapse before it was written down, or nothing: the first disturbance that

@@ -172,4 +172,24 @@ public class HoldingTests
         Assert.Empty(shop.State.Stops);
         Assert.Equal([RuleBook.Ids.HowLeft], shop.Refused("sol", shop.Start("heron", "a", "sol")));
     }
+
+    [Fact]
+    public void Evidence_taken_again_since_is_not_made_to_lapse_by_an_older_change()
+    {
+        var test = Task("test") with { StandsOn = [new("hose", "tight")] };
+        var again = Task("again") with { StandsOn = [new("hose", "tight")], TakesAgain = ["test"] };
+        var move = Task("move") with { Touches = [new("hose", "tight")] };
+        var shop = Open().With("heron", Plan(test, move, again) with { Items = [Hose], Links = [new("move", "test"), new("again", "move")] });
+        shop.DoTask("heron", "test", "inga");
+        shop.Later(1);
+        shop.DoTask("heron", "move", "inga");
+        var between = shop.Now;
+        shop.Later(1);
+        shop.DoTask("heron", "again", "inga");
+        shop.Later(1);
+
+        var facts = shop.Does("sol", new ChangeItem("hose", "fitted", "pushed aside") { Car = "heron" }, at: between);
+
+        Assert.Empty(facts.OfType<EvidenceLapsed>());
+    }
 }

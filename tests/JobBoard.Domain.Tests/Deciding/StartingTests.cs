@@ -110,4 +110,20 @@ public class StartingTests
         Assert.Equal([RuleBook.Ids.KeepApart], shop.Refused("sol", shop.Start("heron", "under", "sol")));
         Assert.Equal(["hoist"], shop.State.Cars["heron"].Tasks["lift"].Gear);
     }
+
+    [Fact]
+    public void An_item_in_work_meets_nobody_elses_need()
+    {
+        var hose = new Item { Id = "hose", Name = "Hose", Conditions = ["fitted", "off"], AtTakeIn = "fitted", AsForTheRoad = "off" };
+        var plan = Plan(Task("a") with { Changes = [new("hose", "fitted", "off")] }, Task("b") with { Needs = [new("hose", ["fitted"])] }) with { Items = [hose] };
+        var shop = Open();
+        shop.Rules = RuleBook.Full.Without(RuleBook.Ids.PlanFault);
+        shop.With("heron", plan);
+        shop.Does("inga", shop.Start("heron", "a", "inga"));
+        Assert.Equal([RuleBook.Ids.InWork], shop.Refused("sol", shop.Start("heron", "b", "sol")));
+
+        shop.Rules = shop.Rules.Without(RuleBook.Ids.InWork);
+
+        shop.Does("sol", shop.Start("heron", "b", "sol"));
+    }
 }
