@@ -41,7 +41,7 @@ public static class WelcomeMapping
 
     private static string Words(Person[] people, string[] without) => (people.Length, without.Length) switch
     {
-        (<= 1, _) => "Only you are known so far.",
+        ( <= 1, _) => "Only you are known so far.",
         (var all, 0) => $"{all} people; all but outside specialists have a PIN.",
         _ => $"Without a PIN {ShopTime.Names(without)} cannot sign in.",
     };
