@@ -210,6 +210,6 @@ public sealed class BayTaskMapping(Picture picture, Person me)
     private ImmutableArray<BayChoice> InstrumentsFor(ReadingNeed need)
     {
         var quantity = Units.Find(need.Unit)?.Quantity;
-        return [.. _shop.Instruments.Values.Where(i => Units.Find(i.Unit)?.Quantity == quantity).OrderBy(i => i.CalibratedUntil <= picture.Now).Select(i => new BayChoice(i.Id, i.Name + (i.CalibratedUntil <= picture.Now ? " (calibration run out)" : "")))];
+        return [.. _shop.Instruments.Values.Where(i => Units.Find(i.Unit)?.Quantity == quantity).OrderBy(i => need.Tool.Contains(i.Name, StringComparison.OrdinalIgnoreCase) ? 0 : 1).ThenBy(i => i.CalibratedUntil <= picture.Now).Select(i => new BayChoice(i.Id, i.Name + (i.CalibratedUntil <= picture.Now ? " (calibration run out)" : "")))];
     }
 }

@@ -1,5 +1,6 @@
 // Command forms: sent without leaving the page. What was typed stays until it is done; nothing pretends to have been sent.
 import { seen } from "./live.js";
+import { keepLate } from "./answers.js";
 import { forgetTyped } from "./typed.js";
 
 const PATIENCE = 8000;
@@ -76,6 +77,7 @@ async function answer(form, response) {
   if (said.outcome === "fault") where.append(notice("notice strong", "Something went wrong in the program. Look on the board whether it was done before you send it again."));
   if (said.outcome === "signed-out") where.append(link("/sign-in?back=" + encodeURIComponent(location.pathname + location.search), "Sign in"));
   if (said.outcome === "stale") where.append(link(location.href, "Load the page again"));
+  keepLate(form);
   for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
   for (const fault of said.faults ?? []) for (const field of fieldsOf(form, fault.field)) field.setAttribute("aria-invalid", "true");
   (where.querySelector("input") ?? form.querySelector('[aria-invalid="true"]') ?? where).focus?.();

@@ -1,6 +1,7 @@
 // The live feed: joins the fragments of this page, takes what is newer, morphs it in place and says when the feed is old.
 // Nothing is sent over it but the wish to watch. The protocol is told in DEVELOPERS.md.
 import { Idiomorph } from "../lib/idiomorph/idiomorph.esm.js";
+import { keepAnswersIn } from "./answers.js";
 import { keepsTyped } from "./typed.js";
 
 const OLD_AFTER = 5000;
@@ -47,6 +48,7 @@ function morph(known, html) {
     callbacks: {
       beforeNodeMorphed: (node, next) => !(node instanceof Element && (node.matches("[data-clock], [data-page-now], .seal, .answer") || isSameAgo(node, next))),
       beforeAttributeUpdated: (name, element) => !isOurs(name, element),
+      beforeNodeRemoved: (node) => keepAnswersIn(node),
     },
   });
   if (before) glow(known.element, before);

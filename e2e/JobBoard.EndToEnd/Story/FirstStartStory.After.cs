@@ -1,0 +1,157 @@
+using JobBoard.EndToEnd.Crew;
+using JobBoard.EndToEnd.Screens;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace JobBoard.EndToEnd.Story;
+
+/// <summary>What is played out after the lift: a line that drops, a hose that is moved after its test, a link that is taken out, the first start.</summary>
+public partial class FirstStartStory
+{
+    /// <summary>
+    /// A start-start link of half an hour of shop hours stands between two hoses: the foreman takes it out, as they are done in one go.
+    /// </summary>
+    private static async Task LinkTakenOut(Workshop shop)
+    {
+        var task = shop.TaskOf("radiator-return");
+        var form = await shop.Sol.ToStartOnItsPage(Workshop.Car, task.Id, ["sol"]);
+        Assert.Equal("refused", (await shop.Sol.Device.Send(form)).Outcome);
+        await Expect(form.Locator(".answer")).ToContainTextAsync("30 min after Manifold to radiator are not over.");
+
+        var page = await shop.Oskar.Device.Page($"/cars/{Workshop.Car}/{task.Id}");
+        var link = $"{task.Id}-water-manifold-startstart";
+        await shop.Oskar.Device.Unfold(page.Locator($"#ask-unlink-{link}"));
+        await page.FillAsync($"#unlink-why-{link}", "both hoses are laid in one go today");
+        var watched = await shop.Delays.Watch([new(shop.Oskar.Car, $"#node-{task.Id}-side", "can start")]);
+        var answer = await shop.Oskar.Device.Send(page.Locator($"#form-unlink-{link}"));
+        await Workshop.Done(answer, page, "link out");
+        await watched.Shown("link taken out", answer.At);
+        await page.CloseAsync();
+        await shop.Do(task, ["sol"]);
+    }
+
+    /// <summary>The line of the tablet drops in the middle of a task while others go on; what was typed is kept, and after the line is back the right picture shows.</summary>
+    private static async Task DroppedLine(Workshop shop)
+    {
+        var task = shop.TaskOf("header-tank");
+        await shop.Start(task, ["tove"]);
+        var tove = shop.Tablet;
+        var html = tove.Bay.Page.Locator("html");
+        await Expect(html).ToHaveAttributeAsync("data-feed", "live");
+        shop.Line.Cut();
+        await Expect(html).ToHaveAttributeAsync("data-feed", "old", new() { Timeout = 15_000 });
+        await Expect(tove.InBay(".line .feed-old")).ToBeVisibleAsync();
+        await Expect(tove.InBay(".line .feed-old")).ToContainTextAsync("The feed is old");
+
+        var form = await tove.ToLeave(Workshop.Car, task.Id, "clamps loose");
+        await tove.Device.SendIntoTheVoid(form);
+        await Expect(form.Locator(".answer")).ToContainTextAsync("Not sent: no signal.", new() { Timeout = 15_000 });
+        await Expect(tove.InBay("[data-unsent-words]")).ToContainTextAsync("1 not yet sent");
+        await Meanwhile(shop);
+        await LineIsBack(shop, form);
+        await shop.Start(task, ["tove"]);
+        await shop.SignOff(tove, task);
+    }
+
+    private static async Task Meanwhile(Workshop shop)
+    {
+        await shop.Do(shop.TaskOf("oil-in"), ["inga"]);
+        await Expect(shop.Tablet.InBay($"#task-{Workshop.Car}-header-tank")).ToContainTextAsync("in hand since");
+    }
+
+    private static async Task LineIsBack(Workshop shop, ILocator form)
+    {
+        var tove = shop.Tablet;
+        shop.Line.Mend();
+        await Expect(tove.Bay.Page.Locator("html")).ToHaveAttributeAsync("data-feed", "live", new() { Timeout = 20_000 });
+        await Expect(tove.InBay(".line .feed-old")).ToBeHiddenAsync();
+        var watched = await shop.Delays.Watch([new(tove.Bay, $"#task-{Workshop.Car}-header-tank", Gone: true), new(shop.Oskar.Car, "#node-header-tank-state", "left part-done")]);
+        var answer = await tove.Device.Send(form);
+        await Workshop.Done(answer, tove.Bay.Page, "left part-done, sent again");
+        await watched.Shown("left part-done", answer.At);
+        await SameAsLoadedAnew(tove);
+        await Expect(tove.InBay("[data-unsent-words]")).ToBeEmptyAsync();
+        shop.Say("the line dropped and came back: nothing lost, the right picture shows");
+    }
+
+    /// <summary>What the pushes left on the screen says what a page loaded now says.</summary>
+    private static async Task SameAsLoadedAnew(Hands hands)
+    {
+        const string Words = "() => [...document.querySelectorAll('#bay-hand, #bay-can-start, #bay-waiting')].map(e => e.textContent.replace(/\\s+/g, ' ').trim())";
+        var fresh = await hands.Device.Page("/bay");
+        var expected = await fresh.EvaluateAsync<string[]>(Words);
+        await fresh.CloseAsync();
+        var shown = await hands.Bay.Page.EvaluateAsync<string[]>(Words);
+        for (var again = 0; again < 20 && !Enumerable.SequenceEqual(expected, shown); again++)
+        {
+            await Task.Delay(200);
+            shown = await hands.Bay.Page.EvaluateAsync<string[]>(Words);
+        }
+
+        Assert.Equal(expected, shown);
+    }
+
+    /// <summary>The hold after the leak test is released; then a hose is moved. Test and release lapse, and nothing after them starts until both are given again.</summary>
+    private static async Task HoseMoved(Workshop shop)
+    {
+        await shop.Release("hold-fuel");
+        await MoveHose(shop);
+        var form = await shop.Noor.ToStartOnItsPage(Workshop.Car, "return-back", ["noor"]);
+        Assert.Equal("refused", (await shop.Noor.Device.Send(form)).Outcome);
+        await Expect(form.Locator(".answer")).ToContainTextAsync("Fuel leak test, 10 min has lapsed: Fuel feed and joints (tight) changed outside the plan, Sol.");
+        await Expect(form.Locator(".answer")).ToContainTextAsync("The release of Fuel leak test seen has lapsed");
+
+        await Expect(shop.Noor.InBay($"#next-{Workshop.Car}-leak-test")).ToContainTextAsync("lapsed, to be done again");
+        await shop.Do(shop.TaskOf("leak-test"), ["noor", "runa"]);
+        await shop.Release("hold-fuel");
+        shop.Say("the hose was moved, the leak test lapsed and was taken again");
+    }
+
+    private static async Task MoveHose(Workshop shop)
+    {
+        var sol = shop.Sol;
+        await sol.Other.GotoAsync("/cars/" + Workshop.Car);
+        var item = sol.Other.Locator("#item-fuel-lines");
+        foreach (var fold in await sol.Other.Locator("#items-off, #items-road").AllAsync()) await sol.Device.Unfold(fold);
+        await sol.Device.Unfold(item);
+        var form = sol.Other.Locator("#form-item-fuel-lines");
+        await sol.Device.Choose(form.Locator("input[name=aspects][value=tight]"));
+        await form.Locator("#item-why-fuel-lines").FillAsync("feed hose moved off the bulkhead bracket");
+        Sight[] sights =
+        [
+            new(shop.Oskar.Car, "#node-leak-test-state", "lapsed: has to be done again"), new(shop.Oskar.Car, "#node-hold-fuel-state", "release lapsed"),
+            new(shop.Noor.Bay, $"#next-{Workshop.Car}-leak-test", "lapsed"),
+        ];
+        var watched = await shop.Delays.Watch(sights);
+        var answer = await sol.Device.Send(form);
+        await Workshop.Done(answer, sol.Other, "hose moved");
+        await watched.Shown("lapsed", answer.At);
+        await Expect(shop.Oskar.InCar("#node-leak-test .mark-32").First).ToBeVisibleAsync();
+    }
+
+    /// <summary>The engine runs: the wall says so to everybody in the shop.</summary>
+    private static async Task FirstStart(Workshop shop)
+    {
+        var task = shop.TaskOf("first-start");
+        await ExtractionOn(shop);
+        var lead = await shop.Start(task, ["inga", "sol", "noor"]);
+        await Expect(shop.Wall.Page.Locator("#floor-map")).ToContainTextAsync("First start");
+        await Expect(shop.Wall.Page.Locator("#floor-words-bay-1")).ToContainTextAsync("Exhaust running");
+        foreach (var need in task.Readings) await shop.Read(lead, task, need, Numbers.InLimits(need));
+        await shop.SignOff(lead, task);
+        await Expect(shop.Oskar.InCar("#node-first-start-state")).ToContainTextAsync("signed off, Inga");
+        await Expect(shop.Oskar.InCar("#item-engine-run-is")).ToContainTextAsync("run");
+        shop.Say("the engine ran");
+    }
+
+    private static async Task ExtractionOn(Workshop shop)
+    {
+        var sol = shop.Sol;
+        await sol.Other.GotoAsync("/people-and-places");
+        await sol.Device.Unfold(sol.Other.Locator("#ask-item-extraction"));
+        await sol.Other.FillAsync("#item-why-extraction", "before an engine runs indoors");
+        var answer = await sol.Device.Send(sol.Other.Locator("#form-item-extraction"));
+        await Workshop.Done(answer, sol.Other, "extraction on");
+        await Expect(sol.Other.Locator("#item-extraction .row-title")).ToContainTextAsync("on");
+    }
+}
