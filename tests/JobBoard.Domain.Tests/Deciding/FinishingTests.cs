@@ -101,7 +101,7 @@ public class FinishingTests
     }
 
     [Fact]
-    public void A_reading_out_after_sign_off_holds_what_follows_and_stops_work()
+    public void A_reading_out_after_sign_off_holds_and_stops_what_follows()
     {
         var plan = Plan(Task("a") with { Readings = [Torque] }, Task("b"), Task("c")) with { Links = [new("b", "a"), new("c", "b")] };
         var shop = Open().With("heron", plan);

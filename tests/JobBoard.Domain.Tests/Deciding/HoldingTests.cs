@@ -174,7 +174,7 @@ public class HoldingTests
     }
 
     [Fact]
-    public void Evidence_taken_again_since_is_not_made_to_lapse_by_an_older_change()
+    public void Evidence_taken_again_does_not_lapse_by_an_older_change()
     {
         var test = Task("test") with { StandsOn = [new("hose", "tight")] };
         var again = Task("again") with { StandsOn = [new("hose", "tight")], TakesAgain = ["test"] };

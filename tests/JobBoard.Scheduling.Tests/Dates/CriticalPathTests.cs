@@ -29,7 +29,7 @@ public class CriticalPathTests
     }
 
     [Fact]
-    public void Night_within_an_elapsed_lag_gives_slack_to_what_sets_the_date()
+    public void Night_within_an_elapsed_lag_gives_slack_before_it()
     {
         var (_, dates) = Plan([6, 1], new Link(1, 0, Lag: 12 * Hour, Clock: LagClock.Elapsed));
 
@@ -105,7 +105,7 @@ public class CriticalPathTests
     }
 
     [Fact]
-    public void Task_begun_out_of_turn_leaves_what_it_should_have_waited_on_free()
+    public void Task_begun_out_of_turn_frees_what_it_should_have_waited_on()
     {
         var (times, _) = Plan([2, 6], new Link(1, 0));
         times.SetInHand(1, Monday - Hour, 6 * Hour);
@@ -166,7 +166,7 @@ public class CriticalPathTests
     }
 
     [Fact]
-    public void Date_given_in_the_night_is_missed_by_a_milestone_next_morning()
+    public void Date_given_at_night_is_missed_by_a_milestone_next_morning()
     {
         var (times, _) = Plan([8, 0], new Link(1, 0, Lag: 10 * Hour, Clock: LagClock.Elapsed));
         times.SetDateGiven(1, At("2026-03-02T20:00+01:00"));
