@@ -115,7 +115,7 @@ internal static class CarDecisions
 
         var name = car.Plan.Parts.First(p => p.Id == id).Name;
         if (command is not CheckPart && part.Status == PartStatus.CheckedRight) ask.Refuse(RuleBook.Ids.TaskState, $"{name} is here and checked right.", about: id);
-        if (command is CheckPart && part.Status is PartStatus.NotOrdered or PartStatus.Ordered && command is CheckPart) ask.Refuse(RuleBook.Ids.TaskState, $"{name} has not arrived.", about: id);
+        if (command is CheckPart && part.Status is PartStatus.NotOrdered or PartStatus.Ordered) ask.Refuse(RuleBook.Ids.TaskState, $"{name} has not arrived.", about: id);
         if (command is CheckPart { Right: false } wrong && string.IsNullOrWhiteSpace(wrong.Why)) ask.Bad("why", "Say what is wrong with it.");
         if (ask.Reasons.Count > 0) return;
         ask.Facts.Add(command switch

@@ -92,7 +92,7 @@ public static class Clashes
             foreach (var (car, task) in clash.Targets)
             {
                 var scope = task is not null ? StopScope.Task : car is not null ? StopScope.Car : StopScope.Shop;
-                yield return Stopping.Raise(after, $"stop-{envelope.Id:N}-{++number}", scope, car, task, null, clash.Words, clash.Key, now);
+                yield return Stopping.Raise(after, $"stop-{envelope.Id:N}-{++number}", scope, car, task, null, clash.Words, clash.Key);
             }
         }
     }

@@ -26,7 +26,7 @@ internal static class StopDecisions
             StopScope.Place => (null, null, c.Place),
             _ => ((string?)null, (string?)null, (string?)null),
         };
-        ask.Facts.Add(Stopping.Raise(ask.Shop, $"stop-{ask.Envelope.Id:N}", c.Scope, car, task, place, c.Why.Trim(), null, ask.Now));
+        ask.Facts.Add(Stopping.Raise(ask.Shop, $"stop-{ask.Envelope.Id:N}", c.Scope, car, task, place, c.Why.Trim(), null));
     }
 
     public static void Hear(Ask ask, HearStop c)

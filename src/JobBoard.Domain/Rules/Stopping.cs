@@ -12,9 +12,8 @@ namespace JobBoard.Domain.Rules;
 public static class Stopping
 {
     /// <summary>A stop with everybody it tells: the crews in scope and those whom their dangers reach.</summary>
-    public static StopRaised Raise(ShopState shop, string id, StopScope scope, string? car, string? task, string? place, string why, string? clash, DateTimeOffset now)
+    public static StopRaised Raise(ShopState shop, string id, StopScope scope, string? car, string? task, string? place, string why, string? clash)
     {
-        _ = now;
         var stop = new Stop { Id = id, Scope = scope, Car = car, Task = task, Place = place, Why = why, RaisedBy = "", RaisedAt = default };
         var inHand = InHand(shop).ToArray();
         var inScope = inHand.Where(x => HoldRules.Covers(stop, x.Car, x.Task.Id, x.Place)).ToArray();

@@ -17,7 +17,7 @@ internal static class Undoing
         if (q.State.Status is not (WorkStatus.SignedOff or WorkStatus.ForSecondCheck)) ask.Bad("task", $"{q.Task.Name} is not signed off.");
         if (ask.Reasons.Count > 0) return;
         var later = q.Index.AllAfter(q.Task.Id).Where(n => q.Car.Tasks.TryGetValue(n, out var t) && t.Status is WorkStatus.SignedOff or WorkStatus.ForSecondCheck)
-            .Where(n => q.Car.Tasks.ContainsKey(n)).Order(StringComparer.Ordinal).ToImmutableArray();
+            .Order(StringComparer.Ordinal).ToImmutableArray();
         ask.Facts.Add(new TaskUndone(command.Why.Trim(), later) { Car = q.Car.Id, Task = q.Task.Id });
     }
 
