@@ -6,12 +6,12 @@ internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar
     public IReadOnlyList<ChainStep> Find()
     {
         var chain = new List<ChainStep>();
-        var place = Last();
+        var (place, end) = (Last(), 1);
         while (place >= 0)
         {
-            var (before, link) = BoundBy(place);
+            var (before, endBefore, link) = BoundBy(place, end);
             chain.Add(new ChainStep(network.TaskAt[place], link));
-            place = before;
+            (place, end) = (before, endBefore);
         }
 
         chain.Reverse();
@@ -30,20 +30,21 @@ internal sealed class ChainSearch(Network network, TaskTimes times, WorkCalendar
         return best;
     }
 
-    private (int Place, int Link) BoundBy(int place)
+    /// <summary>What bound this end of a task. An end that has happened was bound by nothing that is still to come.</summary>
+    private (int Place, int End, int Link) BoundBy(int place, int end)
     {
-        var (best, through) = (-1, -1);
+        var (best, through, from) = (-1, -1, 1);
         var rows = network.Before;
-        if ((times.Marks[place] & TaskTimes.IsSignedOff) != 0)
-            return (best, through);
+        if (Happened(place, end) is not null)
+            return (best, from, through);
         for (var k = rows.First[place]; k < rows.First[place + 1]; k++)
         {
             var before = LinkRows.Place(rows.Row[k]);
             if (Binds(place, rows.Row[k]) && (best < 0 || IsBetter(before, best)))
-                (best, through) = (before, rows.Link[k]);
+                (best, through, from) = (before, rows.Link[k], LinkRows.Other(rows.Row[k]) & 1);
         }
 
-        return (best, through);
+        return (best, from, through);
     }
 
     private bool Binds(int place, long row)

@@ -98,6 +98,18 @@ public class RandomNetworkTests
         }
     }, iter: 2000);
 
+    /// <summary>The second waits for the first to finish; the third hangs on when the second started, and that has happened.</summary>
+    [Fact]
+    public void Chain_ends_at_a_start_that_has_happened()
+    {
+        SlowTask[] tasks = [new(0), new(0, Status.InHand, Now - 60 * Minute), new(90 * Minute)];
+        SlowLink[] links = [new(1, 0, FromFinish: true, ToFinish: true, 0, false), new(2, 1, FromFinish: false, ToFinish: false, 5000 * Minute, true)];
+
+        var (_, dates) = Both((tasks, links));
+
+        Assert.Equal([(1, -1), (2, 1)], dates.Chain().Select(step => (step.Task, step.Link)));
+    }
+
     [Fact]
     public void Chain_without_elapsed_lags_has_no_slack() => AnyPlan.Sample(plan =>
     {
