@@ -33,7 +33,7 @@ internal static class CarFolding
         DateWasGiven f => car with { DateGiven = f.Date },
         PlanChanged f => ChangePlan(car, f),
         ItemChanged f => TaskFolding.Disturb(
-            car with { Items = car.Items.SetItem(f.Item, new(f.Item, f.To, entry.OccurredAt, entry.Actor)) }, f.Disturbs, new(null, entry.Actor, entry.OccurredAt)),
+            TaskFolding.Hang(car with { Items = car.Items.SetItem(f.Item, new(f.Item, f.To, entry.OccurredAt, entry.Actor)) }, [f.Item], f.HangsIn), f.Disturbs, new(null, entry.Actor, entry.OccurredAt)),
         PartOrdered f => WithPart(car, f.Part, p => p with { Status = PartStatus.Ordered, Expected = f.Expected, Why = null, By = entry.Actor, At = entry.OccurredAt }),
         PartArrived f => WithPart(car, f.Part, p => p with { Status = PartStatus.Arrived, Shelf = f.Shelf, By = entry.Actor, At = entry.OccurredAt }),
         PartChecked f => WithPart(car, f.Part, p => p with

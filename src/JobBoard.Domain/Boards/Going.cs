@@ -18,7 +18,6 @@ internal sealed class Going
     private Going(CarBoard car)
     {
         InHand = [.. car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand)];
-        Busy = [.. car.Tasks.Values.Where(t => t.Status == WorkStatus.InHand || !t.Gear.IsEmpty)];
         Unsettled = [.. car.Tasks.Values.Where(t => t.Reopened || t.SignedOff is { LapsedBy.Holds: true } || car.Questions.ContainsKey(t.Id)).OrderBy(t => Place(car, t.Id))];
         NotInLimits = [.. car.Readings.Where(r => r.Value.Any(x => x.Verdict != Verdict.InLimits)).SelectMany(r => Needed(car, r.Key)).OrderBy(r => Place(car, r.Task.Id)).ThenBy(r => r.Task.Readings.IndexOf(r.Need))];
         foreach (var state in InHand) AddInWork(PlanIndex.Of(car.Plan).Task(state.Id), state);
@@ -29,9 +28,6 @@ internal sealed class Going
 
     /// <summary>Tasks in hand, by id.</summary>
     public ImmutableArray<TaskState> InHand { get; }
-
-    /// <summary>Tasks in hand, and those left with a load in their gear, by id.</summary>
-    public ImmutableArray<TaskState> Busy { get; }
 
     /// <summary>Tasks open again, lapsed so that it holds, or with an open question, in the order of the plan.</summary>
     public ImmutableArray<TaskState> Unsettled { get; }

@@ -24,8 +24,8 @@ internal static class TaskFolding
             MinutesDone = f.MinutesDone,
             FullSince = f.Full ? entry.OccurredAt : null,
         }),
-        TaskLeftPartDone f => Leave(car, f, f.Items, f.How, f.MinutesDone, f.Gear, entry),
-        TaskSaidFinished f => Leave(car, f, f.Items, "said finished, missing: " + string.Join("; ", f.Missing), f.MinutesDone, f.Gear, entry),
+        TaskLeftPartDone f => Leave(car, f, f.Items, f.How, f.MinutesDone, f.HangsIn, entry),
+        TaskSaidFinished f => Leave(car, f, f.Items, "said finished, missing: " + string.Join("; ", f.Missing), f.MinutesDone, f.HangsIn, entry),
         LeftAcknowledged f => With(car, f.Task, t => t with { Left = t.Left! with { AcknowledgedBy = t.Left.AcknowledgedBy.Add(f.Person) } }),
         TaskSignedOff f => SignOff(car, f, entry),
         SecondChecked { Passed: true } f => With(car, f.Task, t => t with { Status = WorkStatus.SignedOff, Checked = new(entry.Actor, entry.OccurredAt), Reopened = false }),
@@ -88,20 +88,20 @@ internal static class TaskFolding
         return Disturb(started, f.Disturbs, new(f.Task, entry.Actor, at));
     }
 
-    private static CarBoard Leave(CarBoard car, TaskFact f, ImmutableSortedDictionary<string, string> items, string? how, int minutes, ImmutableArray<string> gear, Entry entry)
+    private static CarBoard Leave(CarBoard car, TaskFact f, ImmutableSortedDictionary<string, string> items, string? how, int minutes, ImmutableSortedDictionary<string, ImmutableArray<string>> hangsIn, Entry entry)
     {
         var left = With(car, f.Task, t => t with
         {
             Status = WorkStatus.PartDone,
             Crew = [],
             Place = null,
-            Gear = gear,
+            Gear = [],
             InHandSince = null,
             FullSince = null,
             MinutesDone = minutes,
             Left = how is null ? null : new(how, entry.Actor, entry.OccurredAt, ImmutableSortedSet.Create<string>(StringComparer.Ordinal)),
         });
-        return SetItems(left, items, f.Task, entry);
+        return Hang(SetItems(left, items, f.Task, entry), items.Keys, hangsIn);
     }
 
     private static CarBoard SignOff(CarBoard car, TaskSignedOff f, Entry entry)
@@ -119,8 +119,12 @@ internal static class TaskFolding
             SignedOff = new(entry.Actor, entry.OccurredAt),
             Reopened = f.ForSecondCheck && t.Reopened,
         });
-        return SetItems(done, f.Items, f.Task, entry);
+        return Hang(SetItems(done, f.Items, f.Task, entry), f.Items.Keys, f.HangsIn);
     }
+
+    /// <summary>What these items hang in from now on; those not named hang in nothing.</summary>
+    public static CarBoard Hang(CarBoard car, IEnumerable<string> items, ImmutableSortedDictionary<string, ImmutableArray<string>> hangsIn) =>
+        car with { HangsIn = car.HangsIn.RemoveRange(items).SetItems(hangsIn) };
 
     private static CarBoard SetItems(CarBoard car, ImmutableSortedDictionary<string, string> items, string task, Entry entry)
     {

@@ -51,8 +51,8 @@ public sealed record CrewLeft(string Person, bool Full, int MinutesDone) : TaskF
 /// <param name="How">How it was left, where asked or given.</param>
 /// <param name="Items">The condition each item it changes is really in.</param>
 /// <param name="MinutesDone">Shop minutes of full crew so far.</param>
-/// <param name="Gear">Gear that stays with it because a load hangs in it.</param>
-public sealed record TaskLeftPartDone(string? How, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableArray<string> Gear) : TaskFact;
+/// <param name="HangsIn">Of those items, each that hangs now and the gear it hangs in.</param>
+public sealed record TaskLeftPartDone(string? How, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableSortedDictionary<string, ImmutableArray<string>> HangsIn) : TaskFact;
 
 /// <summary>A person acknowledged how a task was left.</summary>
 public sealed record LeftAcknowledged(string Person) : TaskFact;
@@ -61,10 +61,11 @@ public sealed record LeftAcknowledged(string Person) : TaskFact;
 /// <param name="Items">The condition each item it changes was left in.</param>
 /// <param name="ForSecondCheck">Whether another person has to check it first.</param>
 /// <param name="MinutesDone">Shop minutes of full crew.</param>
-public sealed record TaskSignedOff(ImmutableSortedDictionary<string, string> Items, bool ForSecondCheck, int MinutesDone) : TaskFact;
+/// <param name="HangsIn">Of those items, each that hangs now and the gear it hangs in.</param>
+public sealed record TaskSignedOff(ImmutableSortedDictionary<string, string> Items, bool ForSecondCheck, int MinutesDone, ImmutableSortedDictionary<string, ImmutableArray<string>> HangsIn) : TaskFact;
 
 /// <summary>Word came late that a task was finished, but evidence is missing: kept as part-done.</summary>
-public sealed record TaskSaidFinished(ImmutableArray<string> Missing, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableArray<string> Gear) : TaskFact;
+public sealed record TaskSaidFinished(ImmutableArray<string> Missing, ImmutableSortedDictionary<string, string> Items, int MinutesDone, ImmutableSortedDictionary<string, ImmutableArray<string>> HangsIn) : TaskFact;
 
 /// <summary>A second person checked a task.</summary>
 public sealed record SecondChecked(bool Passed, string Why) : TaskFact;
@@ -134,7 +135,8 @@ public sealed record HazardEndedByReading(string Hazard, string Reading) : CarFa
 /// <param name="To">Condition after; the same where only an aspect was disturbed.</param>
 /// <param name="Why">Why.</param>
 /// <param name="Disturbs">Aspects disturbed, <c>item/aspect</c>.</param>
-public sealed record ItemChanged(string Item, string From, string To, string Why, ImmutableArray<string> Disturbs) : CarFact
+/// <param name="HangsIn">The item and the gear it hangs in, where it hangs.</param>
+public sealed record ItemChanged(string Item, string From, string To, string Why, ImmutableArray<string> Disturbs, ImmutableSortedDictionary<string, ImmutableArray<string>> HangsIn) : CarFact
 {
     public override IEnumerable<string> Footprint => [Foot.Item(Car, Item)];
 }

@@ -57,7 +57,7 @@ public static class Dangers
         {
             var now = car.Items.TryGetValue(change.Item, out var state) ? state.Condition : change.From;
             foreach (var condition in change.Path.Distinct().Where(c => c != now))
-                AddCondition(shop, change.Item, condition, DangersOf(car, change.Item), car.Id, task.Id, car.Place, sweeps, all);
+                AddCondition(shop, change.Item, condition, DangersOf(car, change.Item), car.Id, task.Id, car.Place, SweepsOf(shop, [.. gear.Union(car.HangsIn.GetValueOrDefault(change.Item, []))]), all);
         }
 
         return all.DrainToImmutable();
@@ -87,16 +87,12 @@ public static class Dangers
     {
         var index = PlanIndex.Of(car.Plan);
         var workers = new Dictionary<string, (PlanTask Task, TaskState State)>(StringComparer.Ordinal);
-        foreach (var state in Going.On(car).Busy)
+        foreach (var state in Going.On(car).InHand)
         {
             if (index.Task(state.Id) is not { } task) continue;
             var sweeps = SweepsOf(shop, state.Gear);
-            if (state.Status == WorkStatus.InHand)
-            {
-                foreach (var h in task.Hazards.Where(h => StandsWithWork(shop, h.Hazard)))
-                    all.Add(new(h.Hazard, null, null, car.Id, task.Id, state.Place ?? car.Place, sweeps));
-            }
-
+            foreach (var h in task.Hazards.Where(h => StandsWithWork(shop, h.Hazard)))
+                all.Add(new(h.Hazard, null, null, car.Id, task.Id, state.Place ?? car.Place, sweeps));
             foreach (var change in task.Changes) workers[change.Item] = (task, state);
         }
 
@@ -107,19 +103,14 @@ public static class Dangers
     private static void AddItem(ShopState shop, CarBoard car, string item, string condition, Dictionary<string, (PlanTask Task, TaskState State)> workers, ImmutableArray<Danger>.Builder all)
     {
         var dangers = DangersOf(car, item);
+        var hangsIn = car.HangsIn.GetValueOrDefault(item, []);
         if (!workers.TryGetValue(item, out var worker))
         {
-            AddCondition(shop, item, condition, dangers, car.Id, null, car.Place, [], all);
+            AddCondition(shop, item, condition, dangers, car.Id, null, car.Place, SweepsOf(shop, hangsIn), all);
             return;
         }
 
-        var sweeps = SweepsOf(shop, worker.State.Gear);
-        if (worker.State.Status != WorkStatus.InHand)
-        {
-            AddCondition(shop, item, condition, dangers, car.Id, null, car.Place, sweeps, all);
-            return;
-        }
-
+        var sweeps = SweepsOf(shop, [.. worker.State.Gear.Union(hangsIn)]);
         foreach (var c in worker.Task.Changes.First(c => c.Item == item).Path.Append(condition).Distinct())
             AddCondition(shop, item, c, dangers, car.Id, worker.Task.Id, car.Place, sweeps, all);
     }
@@ -136,6 +127,10 @@ public static class Dangers
 
         if (!found && IsSide(shop, item, condition)) all.Add(new(null, item, condition, car, task, place, sweeps));
     }
+
+    /// <summary>Whether an item in this condition is a danger, or itself a side of a keep-apart rule.</summary>
+    internal static bool IsDangerous(ShopState shop, CarBoard car, string item, string condition) =>
+        DangersOf(car, item).Any(d => d.Condition == condition) || IsSide(shop, item, condition);
 
     /// <summary>Whether a condition is itself a side of a keep-apart rule.</summary>
     private static bool IsSide(ShopState shop, string item, string condition)

@@ -20,6 +20,9 @@ public sealed record HazardKind
 
     /// <summary>Whether a car on which it stands may not be moved.</summary>
     public bool PinsCar { get; init; }
+
+    /// <summary>Whether it is a load that hangs in gear: the gear stays taken until the item leaves that condition.</summary>
+    public bool HangsInGear { get; init; }
 }
 
 /// <summary>When a hazard ends. Condition hazards always end with the condition.</summary>

@@ -25,7 +25,7 @@ internal static class Changing
         var from = car.Items[item.Id].Condition;
         var named = from != command.To || command.Aspects.IsEmpty ? item.Aspects : command.Aspects;
         ImmutableArray<string> disturbs = [.. named.Select(a => item.Id + "/" + a)];
-        ask.Facts.Add(new ItemChanged(item.Id, from, command.To, command.Why.Trim(), disturbs) { Car = car.Id });
+        ask.Facts.Add(new ItemChanged(item.Id, from, command.To, command.Why.Trim(), disturbs, Loads.After(ask.Shop, car, item.Id, command.To)) { Car = car.Id });
         if (ask.Has(RuleBook.Ids.Lapse)) ask.Facts.AddRange(Lapsing.OfDisturbance(ask, car, disturbs, null));
     }
 

@@ -32,7 +32,7 @@ internal static class Finishing
 
     private static void Finish(Ask ask, TaskQuestion q, ImmutableSortedDictionary<string, string> items, int minutes)
     {
-        ask.Facts.Add(new TaskSignedOff(items, q.Task.SecondCheck, minutes) { Car = q.Car.Id, Task = q.Task.Id });
+        ask.Facts.Add(new TaskSignedOff(items, q.Task.SecondCheck, minutes, Loads.After(q, items)) { Car = q.Car.Id, Task = q.Task.Id });
         if (!q.Task.SecondCheck) ask.Facts.AddRange(Lapsing.TakenAgain(ask, q.Car, q.Task.Id, q.Task.TakesAgain));
         var standsOn = q.Task.StandsOn.Concat(q.Task.Readings.SelectMany(r => r.StandsOn));
         if (ask.Has(RuleBook.Ids.Lapse) && Lapsing.Since(ask, q, standsOn) is { } lapse)
@@ -41,7 +41,7 @@ internal static class Finishing
 
     private static void SaidFinished(Ask ask, TaskQuestion q, ImmutableArray<WaitingOn> missing, ImmutableSortedDictionary<string, string> items, int minutes)
     {
-        ask.Facts.Add(new TaskSaidFinished([.. missing.Select(m => m.Words)], items, minutes, []) { Car = q.Car.Id, Task = q.Task.Id });
+        ask.Facts.Add(new TaskSaidFinished([.. missing.Select(m => m.Words)], items, minutes, Loads.After(q, items)) { Car = q.Car.Id, Task = q.Task.Id });
         ask.Facts.Add(new DeviationNoted(q.Car.Id, q.Task.Id, $"{q.Task.Name} was said finished late, with things missing."));
     }
 

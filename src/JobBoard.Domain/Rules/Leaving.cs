@@ -26,17 +26,17 @@ internal static class Leaving
         if (how is null && !q.Task.HowLeft.IsEmpty)
             ask.Refuse(RuleBook.Ids.HowLeft, $"Say how {q.Task.Name} was left: {string.Join(", ", q.Task.HowLeft)}, or in your own words.", about: "how");
         var left = ItemsLeft(ask, q, items, prefix);
-        ask.Facts.Add(new TaskLeftPartDone(how, left, Remaining.Done(q.State, ask.Hours, ask.At), GearKept(q, left)) { Car = q.Car.Id, Task = q.Task.Id });
+        ask.Facts.Add(new TaskLeftPartDone(how, left, Remaining.Done(q.State, ask.Hours, ask.At), Loads.After(q, left)) { Car = q.Car.Id, Task = q.Task.Id });
     }
 
-    /// <summary>The condition each changed item is really in. Where it passes through others it has to be said.</summary>
+    /// <summary>The condition each changed item is really in. Where it passes through others or a danger it has to be said.</summary>
     private static ImmutableSortedDictionary<string, string> ItemsLeft(Ask ask, TaskQuestion q, ImmutableSortedDictionary<string, string> given, string prefix)
     {
         var left = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
         foreach (var change in q.Task.Changes)
         {
             var now = q.Car.Items[change.Item].Condition;
-            if (!given.TryGetValue(prefix + change.Item, out var said)) said = change.Through.IsEmpty ? now : null;
+            if (!given.TryGetValue(prefix + change.Item, out var said)) said = Loads.HasToBeSaid(q.Shop, q.Car, change) ? null : now;
             var name = q.Index.Item(change.Item)!.Name;
             if (said is null) ask.Bad("items", $"Say what condition {name} is in: {string.Join(", ", change.Path.Distinct())}.");
             else if (said != now && !change.Path.Contains(said)) ask.Bad("items", $"{name} cannot be '{said}' here: {string.Join(", ", change.Path.Distinct())}.");
@@ -45,10 +45,6 @@ internal static class Leaving
 
         return left.ToImmutable();
     }
-
-    /// <summary>Gear stays with a task whose item was left on the way: its load hangs in it.</summary>
-    public static ImmutableArray<string> GearKept(TaskQuestion q, ImmutableSortedDictionary<string, string> items) =>
-        q.Task.Changes.Any(c => items.TryGetValue(c.Item, out var condition) && c.Through.Contains(condition)) ? q.State.Gear : [];
 
     public static void One(Ask ask, LeaveTask command)
     {
@@ -89,10 +85,10 @@ internal static class Leaving
                 continue;
             }
 
-            var items = q.Task.Changes.ToImmutableSortedDictionary(c => c.Item, c => c.Through.IsEmpty ? q.Car.Items[c.Item].Condition : c.Through[0], StringComparer.Ordinal);
-            var words = string.Join(", ", q.Task.Changes.Where(c => !c.Through.IsEmpty).Select(c => $"{q.Index.Item(c.Item)!.Name} taken to be {c.Through[0]}"));
+            var items = q.Task.Changes.ToImmutableSortedDictionary(c => c.Item, c => Loads.Worst(q.Shop, q.Car, c), StringComparer.Ordinal);
+            var words = string.Join(", ", q.Task.Changes.Where(c => Loads.HasToBeSaid(q.Shop, q.Car, c)).Select(c => $"{q.Index.Item(c.Item)!.Name} taken to be {items[c.Item]}"));
             var how = $"not said, {{{person}}} went out{(words.Length > 0 ? "; " + words : "")}";
-            ask.Facts.Add(new TaskLeftPartDone(how, items, Remaining.Done(q.State, ask.Hours, ask.At), GearKept(q, items)) { Car = q.Car.Id, Task = q.Task.Id });
+            ask.Facts.Add(new TaskLeftPartDone(how, items, Remaining.Done(q.State, ask.Hours, ask.At), Loads.After(q, items)) { Car = q.Car.Id, Task = q.Task.Id });
         }
     }
 

@@ -32,6 +32,9 @@ public static class Looks
     /// <summary>Whether a stop's scope holds a task.</summary>
     public static bool Covers(Holds.Stop stop, CarBoard car, string task, string? place) => HoldRules.Covers(stop, car, task, place);
 
+    /// <summary>Whether whoever leaves a change on the way has to say what condition the item is in.</summary>
+    public static bool HasToBeSaid(ShopState shop, CarBoard car, Change change) => Loads.HasToBeSaid(shop, car, change);
+
     /// <summary>What made evidence lapse, in words.</summary>
     public static string Cause(TaskQuestion question, Work.Lapse lapse) => HoldRules.Cause(question, lapse);
 }

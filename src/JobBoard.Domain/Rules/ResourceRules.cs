@@ -29,12 +29,15 @@ internal static class ResourceRules
             ? book.Against(q.Shop, q.Car, q.Task, q.Now, q.Rules)
             : Crewing.AgainstAny(q.Shop, q.Car, q.Task, q.Now, q.Rules, with.TreatFree);
 
-    /// <summary>Gear for one need: what the task still has, or what is free, rated, in date and reaches the car.</summary>
+    /// <summary>
+    /// Gear for one need: what the task has; where its load hangs in gear of that kind, that and no other; else what is free. Rated,
+    /// in date and reaching the car in any case.
+    /// </summary>
     public static Gear? PickGear(TaskQuestion q, GearNeed need, ImmutableArray<string> taken)
     {
         var held = q.State.Gear;
-        return q.Shop.Gear.Values
-            .Where(g => g.Kind == need.Kind && !taken.Contains(g.Id) && Fits(q, g, need) && (held.Contains(g.Id) || HolderOf(q.Shop, g.Id) is null))
+        return ToPickFrom(q, need, taken)
+            .Where(g => Fits(q, g, need) && (held.Contains(g.Id) || IsFree(q, g)))
             .OrderBy(g => held.Contains(g.Id) ? 0 : 1).ThenBy(g => g.RatedKg ?? 0).ThenBy(g => g.Id, StringComparer.Ordinal)
             .FirstOrDefault();
     }
@@ -67,12 +70,22 @@ internal static class ResourceRules
     private static bool ReachesCar(TaskQuestion q, Gear gear) =>
         gear.Sweep is null || q.Car.Place is null || !q.Shop.Places.TryGetValue(q.Car.Place, out var place) || gear.Sweep.Overlaps(place.Area);
 
-    /// <summary>The task that has a piece of gear now: in hand, or left part-done with its load hanging.</summary>
-    public static (CarBoard Car, TaskState Task)? HolderOf(ShopState shop, string gear)
+    private static Gear[] ToPickFrom(TaskQuestion q, GearNeed need, ImmutableArray<string> taken)
+    {
+        var loaded = Loads.OfTask(q).ToHashSet(StringComparer.Ordinal);
+        Gear[] kind = [.. q.Shop.Gear.Values.Where(g => g.Kind == need.Kind && !taken.Contains(g.Id))];
+        return kind.Any(g => loaded.Contains(g.Id)) ? [.. kind.Where(g => loaded.Contains(g.Id))] : kind;
+    }
+
+    private static bool IsFree(TaskQuestion q, Gear gear) =>
+        HolderOf(q.Shop, gear.Id) is null && (Loads.In(q.Shop, gear.Id) is null || Loads.OfTask(q).Contains(gear.Id));
+
+    /// <summary>The task in hand that has a piece of gear now.</summary>
+    private static (CarBoard Car, TaskState Task)? HolderOf(ShopState shop, string gear)
     {
         foreach (var car in shop.Cars.Values)
         {
-            foreach (var task in Going.On(car).Busy)
+            foreach (var task in Going.On(car).InHand)
             {
                 if (task.Gear.Contains(gear)) return (car, task);
             }
@@ -83,13 +96,19 @@ internal static class ResourceRules
 
     private static WaitingOn NoGear(TaskQuestion q, GearNeed need)
     {
-        var kind = q.Shop.Gear.Values.Where(g => g.Kind == need.Kind).ToArray();
-        var busy = kind.FirstOrDefault(g => Fits(q, g, need) && HolderOf(q.Shop, g.Id) is not null);
-        if (busy is not null && HolderOf(q.Shop, busy.Id) is { } holder)
-            return new(RuleBook.Ids.Gear, $"{busy.Name} is taken by {NameOf(holder.Car, holder.Task.Id)} on {holder.Car.Name}.", [.. holder.Task.Crew.Select(m => m.Person)], About: need.Kind);
+        var kind = ToPickFrom(q, need, []);
+        if (kind.FirstOrDefault(g => Fits(q, g, need) && !IsFree(q, g)) is { } busy) return Taken(q, need, busy);
         var rated = need.MinRatedKg is { } kg ? $" rated for {kg} kg" : "";
         var why = string.Join("; ", kind.Select(g => $"{g.Name}: {WhyNot(q, g, need)}"));
         return new(RuleBook.Ids.Gear, $"No {need.Kind}{rated}, in date and within reach{(why.Length > 0 ? " (" + why + ")" : "")}.", q.Foremen, About: need.Kind);
+    }
+
+    private static WaitingOn Taken(TaskQuestion q, GearNeed need, Gear gear)
+    {
+        if (HolderOf(q.Shop, gear.Id) is { } holder)
+            return new(RuleBook.Ids.Gear, $"{gear.Name} is taken by {NameOf(holder.Car, holder.Task.Id)} on {holder.Car.Name}.", [.. holder.Task.Crew.Select(m => m.Person)], About: need.Kind);
+        var load = Loads.In(q.Shop, gear.Id)!.Value;
+        return new(RuleBook.Ids.Gear, $"{gear.Name} is taken: {PlanIndex.Of(load.Car.Plan).Item(load.Item)!.Name} of {load.Car.Name} hangs in it.", q.Foremen, About: need.Kind);
     }
 
     private static string WhyNot(TaskQuestion q, Gear gear, GearNeed need) => gear switch

@@ -30,7 +30,7 @@ public sealed record TaskState
     /// <summary>The place it is in hand at, when not at the car.</summary>
     public string? Place { get; init; }
 
-    /// <summary>Gear it has now.</summary>
+    /// <summary>Gear it has now, empty unless in hand.</summary>
     public ImmutableArray<string> Gear { get; init; } = [];
 
     /// <summary>First start of the present life.</summary>

@@ -108,7 +108,7 @@ public class StartingTests
 
         shop.Does("inga", new LeavePartDone { Car = "heron", Task = "lift", How = "hanging", Items = ImmutableSortedDictionary<string, string>.Empty.Add("engine", "hanging") });
         Assert.Equal([RuleBook.Ids.KeepApart], shop.Refused("sol", shop.Start("heron", "under", "sol")));
-        Assert.Equal(["hoist"], shop.State.Cars["heron"].Tasks["lift"].Gear);
+        Assert.Equal(["hoist"], shop.State.Cars["heron"].HangsIn["engine"]);
     }
 
     [Fact]

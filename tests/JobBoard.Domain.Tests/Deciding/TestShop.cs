@@ -41,7 +41,7 @@ internal sealed class TestShop
         shop.Does("owner", new SetPlace(new() { Id = "bay-2", Name = "Bay 2", Kind = "bay", Area = new(5, 0, 4, 6) }));
         shop.Does("owner", new SetPlace(new() { Id = "bench", Name = "Bench", Kind = "bench", Area = new(30, 0, 2, 2) }));
         shop.Does("owner", new SetGear(new() { Id = "hoist", Name = "Hoist", Kind = "hoist", RatedKg = 1000, Sweep = new(0, 0, 4, 8) }));
-        shop.Does("owner", new SetHazard(new() { Id = "suspended-load", Name = "Suspended load", Sign = "W015", Ends = HazardEnd.WithTheCondition, PinsCar = true }));
+        shop.Does("owner", new SetHazard(new() { Id = "suspended-load", Name = "Suspended load", Sign = "W015", Ends = HazardEnd.WithTheCondition, PinsCar = true, HangsInGear = true }));
         shop.Does("owner", new SetHazard(new() { Id = "under-the-car", Name = "Somebody under the car", Sign = "W001", Ends = HazardEnd.WithTheWork }));
         shop.Does("owner", new SetHazard(new() { Id = "fuel-under-pressure", Name = "Fuel under pressure", Sign = "W021", Ends = HazardEnd.WhenMadeSafe }));
         shop.Does("owner", new SetHazard(new() { Id = "hot-work", Name = "Hot work", Sign = "W021", Ends = HazardEnd.WithTheWork }));

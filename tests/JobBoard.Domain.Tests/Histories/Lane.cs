@@ -37,7 +37,9 @@ public sealed record Lane(ImmutableArray<Item> Items, ImmutableArray<PlanTask> T
         return new([engine],
         [
             look,
+            .. dice.Chance(50) ? new[] { Job("weigh") with { Gear = hoist } } : [],
             Job("raise") with { Changes = [new("engine", "out", "hanging")], Gear = hoist, Crew = pair },
+            Job("swing-over") with { Needs = [new("engine", ["hanging"])], Gear = dice.Chance(70) ? hoist : [], Crew = pair },
             Job("lower") with { Changes = [new("engine", "hanging", "in")], Gear = hoist, Crew = pair, HowLeft = ["hanging", "on blocks"] },
             torque,
         ]);

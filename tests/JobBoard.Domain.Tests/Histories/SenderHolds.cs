@@ -66,7 +66,7 @@ public sealed partial class Sender
         var (stop, what) = dice.Pick(open);
         var mine = shop.InHand.Where(h => what.Covers(h.Car.Id, h.Task.Id, h.Task.Place ?? h.Car.Place)).ToList();
         var actor = mine.SelectMany(h => h.Task.Crew).Select(m => m.Person).ToList() is { Count: > 0 } crews && dice.Chance(80) ? dice.Pick(crews) : Chief();
-        var items = mine.SelectMany(h => h.Car.Task(h.Task.Id).Changes.Where(_ => dice.Chance(40)).Select(c => (Key: h.Car.Id + "/" + c.Item, To: dice.Pick(c.Path.ToList()))))
+        var items = mine.SelectMany(h => h.Car.Task(h.Task.Id).Changes.Where(_ => dice.Chance(80)).Select(c => (Key: h.Car.Id + "/" + c.Item, To: dice.Pick(c.Path.ToList()))))
             .DistinctBy(i => i.Key).ToImmutableSortedDictionary(i => i.Key, i => i.To, StringComparer.Ordinal);
         return new(actor, new MakeSafe(stop, dice.Chance(95) ? "chocked and roped off" : "") { Answers = Answers(what), Items = items });
     }

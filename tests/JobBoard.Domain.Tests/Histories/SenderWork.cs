@@ -142,7 +142,7 @@ public sealed partial class Sender
     private Sent? PartDone()
     {
         if (InHand() is not var (car, task)) return null;
-        var items = car.Task(task.Id).Changes.Where(_ => dice.Chance(40)).ToImmutableSortedDictionary(c => c.Item, c => dice.Pick(c.Path.ToList()), StringComparer.Ordinal);
+        var items = car.Task(task.Id).Changes.Where(_ => dice.Chance(80)).ToImmutableSortedDictionary(c => c.Item, c => dice.Pick(c.Path.ToList()), StringComparer.Ordinal);
         return new(task.Crew.Count > 0 && dice.Chance(90) ? dice.Pick(task.Crew).Person : Somebody(), new LeavePartDone { Car = car.Id, Task = task.Id, How = How(car.Task(task.Id)), Items = items }, MayBeLate: true);
     }
 
@@ -171,7 +171,9 @@ public sealed partial class Sender
         var mine = shop.InHand.Where(h => h.Task.Crew.Any(m => m.Person == actor)).ToList();
         if (mine.Count == 0 && dice.Chance(80)) return null;
         var how = mine.Where(h => How(h.Car.Task(h.Task.Id)) is not null).ToImmutableSortedDictionary(h => h.Car.Id + "/" + h.Task.Id, h => h.Car.Task(h.Task.Id).HowLeft.FirstOrDefault() ?? "as it was", StringComparer.Ordinal);
-        return new(actor, new KnockOff { How = how });
+        var items = mine.SelectMany(h => h.Car.Task(h.Task.Id).Changes.Where(_ => dice.Chance(80)).Select(c => (Key: h.Car.Id + "/" + c.Item, To: dice.Pick(c.Path.ToList()))))
+            .DistinctBy(i => i.Key).ToImmutableSortedDictionary(i => i.Key, i => i.To, StringComparer.Ordinal);
+        return new(actor, new KnockOff { How = how, Items = items });
     }
 
     private Sent? Undo() =>

@@ -44,12 +44,12 @@ public sealed class ShopMaker(Dice dice, DateTimeOffset opening)
         if (dice.Chance(30)) yield return new SetPerson("wim", "Wim", Position.Technician) { Outside = true, Qualifications = [new("inspection", Expiry(50))] };
     }
 
-    private static HazardKind Kind(string id, HazardEnd ends, string sign, bool pins = false) =>
-        new() { Id = id, Name = id, Sign = sign, Ends = ends, Caution = "Keep clear.", PinsCar = pins };
+    private static HazardKind Kind(string id, HazardEnd ends, string sign, bool pins = false, bool hangs = false) =>
+        new() { Id = id, Name = id, Sign = sign, Ends = ends, Caution = "Keep clear.", PinsCar = pins, HangsInGear = hangs };
 
     private static IEnumerable<Command> Dangers() => new[]
     {
-        Kind("suspended-load", HazardEnd.WithTheCondition, "W015"),
+        Kind("suspended-load", HazardEnd.WithTheCondition, "W015", hangs: true),
         Kind("line-open", HazardEnd.WithTheCondition, "W021"),
         Kind("car-on-stands", HazardEnd.WithTheCondition, "W001", pins: true),
         Kind("live-electrics", HazardEnd.WithTheCondition, "W012"),
@@ -93,7 +93,7 @@ public sealed class ShopMaker(Dice dice, DateTimeOffset opening)
         if (dice.Chance(30)) yield return new SetPlace(Spot("bench-2", "bench", 6));
         if (dice.Chance(70)) yield return new SetPlace(Spot("corner", "fuel corner", 7));
         yield return new SetGear(new Gear { Id = "hoist-1", Name = "Hoist 1", Kind = "hoist", RatedKg = 1000, InspectedUntil = Expiry(60), Sweep = new Area(0, 0, dice.Pick([5m, 11m]), 7) });
-        if (dice.Chance(40)) yield return new SetGear(new Gear { Id = "hoist-2", Name = "Hoist 2", Kind = "hoist", RatedKg = 300, InspectedUntil = Expiry(50), Sweep = new Area(6, 0, 5, 7) });
+        if (dice.Chance(55)) yield return new SetGear(new Gear { Id = "hoist-2", Name = "Hoist 2", Kind = "hoist", RatedKg = 300, InspectedUntil = Expiry(50), Sweep = new Area(6, 0, 5, 7) });
         yield return new SetInstrument(new Instrument { Id = "gauge", Name = "Gauge", Unit = "kPa", Uncertainty = 2, CalibratedUntil = opening.AddHours(dice.Between(10, 100)) });
         yield return new SetInstrument(new Instrument { Id = "wrench", Name = "Wrench", Unit = "N·m", UncertaintyPercent = 4, CalibratedUntil = opening.AddDays(300) });
         yield return new SetInstrument(new Instrument { Id = "old-gauge", Name = "Old gauge", Unit = "bar", Uncertainty = 0.05m });

@@ -54,7 +54,7 @@ public static class BayStops
 
     private static string ShopItem(ShopState shop, string item) => shop.Items.GetValueOrDefault(item.Replace("shop/", "", StringComparison.Ordinal))?.Name ?? item;
 
-    /// <summary>Items of the work in scope whose real condition has to be said, because the work passes through others.</summary>
+    /// <summary>Items of the work in scope whose real condition has to be said, because the work passes through others or a danger.</summary>
     private static ImmutableArray<BayHowLeft> ItemsToSay(ShopState shop, Stop stop) =>
     [
         .. from work in Stopping.InHand(shop)
@@ -62,7 +62,7 @@ public static class BayStops
            let task = PlanIndex.Of(work.Car.Plan).Task(work.Task.Id)
            where task is not null
            from change in task.Changes
-           where !change.Through.IsEmpty
+           where Looks.HasToBeSaid(shop, work.Car, change)
            select new BayHowLeft($"items[{work.Car.Id}/{change.Item}]", $"{PlanIndex.Of(work.Car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]),
     ];
 

@@ -146,12 +146,12 @@ public sealed class BayTaskMapping(Picture picture, Person me)
         return new(id, item.Name, car.Items[id].Condition, [.. item.Conditions.Select(c => new BayChoice(c, c))], Since(car.Items[id]));
     }
 
-    /// <summary>What is asked when a task is left: in words where it disturbs a joint, line or load, and the condition of what passes through others.</summary>
-    private static ImmutableArray<BayHowLeft> HowLeft(CarBoard car, PlanTask task)
+    /// <summary>What is asked when a task is left: in words where it disturbs a joint, line or load, and the condition of what passes through others or a danger.</summary>
+    private ImmutableArray<BayHowLeft> HowLeft(CarBoard car, PlanTask task)
     {
         var asks = ImmutableArray.CreateBuilder<BayHowLeft>();
         if (!task.HowLeft.IsEmpty) asks.Add(new("how", "How was it left?", [.. task.HowLeft.Select(w => new BayChoice(w, w))]));
-        foreach (var change in task.Changes.Where(c => !c.Through.IsEmpty))
+        foreach (var change in task.Changes.Where(c => Looks.HasToBeSaid(_shop, car, c)))
             asks.Add(new($"items[{change.Item}]", $"{PlanIndex.Of(car.Plan).Item(change.Item)?.Name} is", [.. change.Path.Distinct().Select(c => new BayChoice(c, c))]));
         return asks.DrainToImmutable();
     }

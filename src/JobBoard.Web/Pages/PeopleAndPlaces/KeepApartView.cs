@@ -16,7 +16,7 @@ public sealed record KeepApartView(ImmutableArray<RuleLine> Rules, ImmutableArra
 public sealed record RuleLine(string Id, string Words);
 
 /// <summary>A hazard kind: its ISO 7010 sign by number, how it ends, its caution.</summary>
-public sealed record HazardLine(string Id, string Name, string Sign, string Ends, string Caution, bool PinsCar);
+public sealed record HazardLine(string Id, string Name, string Sign, string Ends, string Caution, bool PinsCar, bool HangsInGear);
 
 /// <summary>Makes hazards and keep-apart rules, as one person sees them, from the state of the shop.</summary>
 public static class KeepApartMapping
@@ -32,5 +32,5 @@ public static class KeepApartMapping
             MayPost.May<SetKeepApart>(me.Position));
     }
 
-    private static HazardLine Line(HazardKind h) => new(h.Id, h.Name, h.Sign, ShopWords.Of(h.Ends), h.Caution, h.PinsCar);
+    private static HazardLine Line(HazardKind h) => new(h.Id, h.Name, h.Sign, ShopWords.Of(h.Ends), h.Caution, h.PinsCar, h.HangsInGear);
 }

@@ -43,6 +43,9 @@ public sealed class CarPicture(string id, Plan plan, string? place)
     /// <summary>Dangers that stand until made safe or until a reading ends them: <c>task/hazard</c> to what it is.</summary>
     public SortedDictionary<string, StandingPicture> Standing { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>What each hanging item hangs in.</summary>
+    public SortedDictionary<string, List<string>> HangsIn { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Every disturbance there was: what, by the start of which task (nothing for an outside change), when.</summary>
     public List<(IReadOnlyCollection<string> Aspects, string? Task, DateTimeOffset At)> Disturbances { get; } = [];
 

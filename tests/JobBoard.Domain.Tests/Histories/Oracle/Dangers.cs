@@ -29,7 +29,7 @@ public sealed partial class Dangers(Picture shop)
     [
         .. task.Hazards.Select(h => new Danger(car.Id, task.Id, h.Hazard, null, null, place, gear, h.EndsByReading)),
         .. task.Changes.SelectMany(c => c.Path.Distinct().Where(on => on != car.Items[c.Item]).SelectMany(on => OfCondition(car, c.Item, on)))
-            .Select(d => d with { Task = task.Id, Gear = gear }),
+            .Select(d => d with { Task = task.Id, Gear = [.. gear, .. car.HangsIn.GetValueOrDefault(d.Item!, [])] }),
     ];
 
     private IEnumerable<Danger> OfCar(CarPicture car)
@@ -44,7 +44,7 @@ public sealed partial class Dangers(Picture shop)
         {
             var worker = inHand.FirstOrDefault(t => Changes(car, t, item));
             var path = worker is null ? [condition] : car.Task(worker.Id).Changes.First(c => c.Item == item).Path.Append(condition).Distinct();
-            var gear = worker?.Gear ?? car.Tasks.Values.LastOrDefault(t => t.Gear.Count > 0 && Changes(car, t, item))?.Gear ?? [];
+            List<string> gear = [.. worker?.Gear ?? [], .. car.HangsIn.GetValueOrDefault(item, [])];
             foreach (var danger in path.SelectMany(on => OfCondition(car, item, on)))
                 yield return danger with { Task = worker?.Id, Gear = gear };
         }

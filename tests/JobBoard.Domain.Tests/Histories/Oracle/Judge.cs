@@ -1,5 +1,6 @@
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Entries;
+using JobBoard.Domain.Plans;
 using JobBoard.Domain.Rules;
 
 namespace JobBoard.Domain.Tests.Histories.Oracle;
@@ -62,6 +63,8 @@ public sealed partial class Judge
         if (!met) Broken(rule);
     }
 
+    private static bool HasToDoWith(PlanTask task, string item) => task.Changes.Any(c => c.Item == item) || task.Needs.Any(n => n.Item == item);
+
     private bool Known(string car, string task) => _shop.Cars.TryGetValue(car, out var known) && known.Tasks.ContainsKey(task);
 
     /// <summary>Nobody does something to a task that others changed since they looked.</summary>
@@ -102,7 +105,11 @@ public sealed partial class Judge
         var tying = _shop.InHand.Where(h => !h.Car.Task(h.Task.Id).NowAndThen).ToList();
         foreach (var person in tying.SelectMany(h => h.Task.Crew).Select(m => m.Person))
             Unless(_shop.People.TryGetValue(person, out var known) && known.In && !known.Left, $"{person} works and is not in");
-        foreach (var gear in _shop.Cars.Values.SelectMany(c => c.Tasks.Values).SelectMany(t => t.Gear).GroupBy(g => g).Where(g => g.Count() > 1)) Broken($"{gear.Key} is in two places");
+        foreach (var gear in _shop.InHand.SelectMany(h => h.Task.Gear).GroupBy(g => g).Where(g => g.Count() > 1)) Broken($"{gear.Key} is in two places");
+        foreach (var gear in _shop.Cars.Values.SelectMany(c => c.HangsIn.Values).SelectMany(g => g).GroupBy(g => g).Where(g => g.Count() > 1)) Broken($"two loads hang in {gear.Key}");
+        foreach (var (car, task) in _shop.InHand.Select(h => (h.Car, h.Task)))
+            foreach (var load in _shop.Cars.Values.SelectMany(c => c.HangsIn.Select(l => (Car: c, Item: l.Key, Gear: l.Value))).Where(l => l.Gear.Intersect(task.Gear).Any()))
+                Unless(load.Car == car && HasToDoWith(car.Task(task.Id), load.Item), $"{task.Id} works with gear in which {load.Item} of {load.Car.Id} hangs");
         foreach (var twice in tying.SelectMany(h => h.Task.Crew).GroupBy(m => m.Person).Where(g => g.Count() > 1)) Broken($"{twice.Key} has two tasks in hand");
     }
 }

@@ -87,6 +87,9 @@ public sealed partial class Judge
         Unless(task.InHand, "only work in hand is left");
         Unless(plan.HowLeft.IsEmpty || !string.IsNullOrWhiteSpace(left.How), "how it was left is said where it is asked");
         Unless(plan.Changes.All(c => left.Items.TryGetValue(c.Item, out var on) && (on == car.Items[c.Item] || c.Path.Contains(on))), "items are left in a condition on the way");
+        if (_sent.Command is not LeavePartDone said) return;
+        var dangerous = plan.Changes.Where(c => !c.Through.IsEmpty || car.Plan.Items.First(i => i.Id == c.Item).Dangers.Any(d => c.Path.Contains(d.Condition)));
+        Unless(dangerous.All(c => said.Items.ContainsKey(c.Item)), "what can be dangerous on the way is said");
     }
 
     private void SignedOff(CarPicture car, TaskPicture task, TaskSignedOff signed)

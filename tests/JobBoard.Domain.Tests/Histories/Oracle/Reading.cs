@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using JobBoard.Domain.Entries;
 using JobBoard.Domain.Items;
 using JobBoard.Domain.Work;
@@ -19,7 +20,8 @@ public sealed partial class Picture
                 Cars[moved.Car].Place = moved.Place;
                 break;
             case ItemChanged changed:
-                Cars[changed.Car].Items[changed.Item] = changed.To;
+                Put(Cars[changed.Car], changed.Item, changed.To, []);
+                Hung(Cars[changed.Car], [changed.Item], changed.HangsIn);
                 Disturb(Cars[changed.Car], null, changed.Disturbs, at);
                 break;
             case PlanChanged changed:
@@ -100,15 +102,18 @@ public sealed partial class Picture
                 CrewChanged(car, task, [.. task.Crew.Where(m => m.Person != left.Person)], entry.OccurredAt);
                 break;
             case TaskLeftPartDone left:
-                Lay(car, task, left.Items, left.Gear, entry.OccurredAt);
+                Lay(car, task, left.Items, entry.OccurredAt);
+                Hung(car, left.Items.Keys, left.HangsIn);
                 (task.Status, task.LeftBy) = (WorkStatus.PartDone, left.How is null ? null : entry.Actor);
                 break;
             case TaskSaidFinished said:
-                Lay(car, task, said.Items, said.Gear, entry.OccurredAt);
+                Lay(car, task, said.Items, entry.OccurredAt);
+                Hung(car, said.Items.Keys, said.HangsIn);
                 (task.Status, task.LeftBy) = (WorkStatus.PartDone, entry.Actor);
                 break;
             case TaskSignedOff signed:
-                Lay(car, task, signed.Items, [], entry.OccurredAt);
+                Lay(car, task, signed.Items, entry.OccurredAt);
+                Hung(car, signed.Items.Keys, signed.HangsIn);
                 (task.SignedOff, task.EndedAt) = (new Word(entry.Actor, entry.OccurredAt), entry.OccurredAt);
                 Done(car, task, signed.ForSecondCheck ? WorkStatus.ForSecondCheck : WorkStatus.SignedOff, entry.OccurredAt);
                 HoldAgainstThePast(car, task.SignedOff);
@@ -199,12 +204,27 @@ public sealed partial class Picture
         Disturb(car, task.Id, Disturbed(car, task.Id), entry.OccurredAt);
     }
 
-    /// <summary>Work stops: crew and place are free, gear too unless a load hangs in it, and the items are as they were left.</summary>
-    private void Lay(CarPicture car, TaskPicture task, IEnumerable<KeyValuePair<string, string>> items, IEnumerable<string> gear, DateTimeOffset at)
+    /// <summary>Work stops: crew, place and gear are free, and the items are as they were left; what hangs keeps the gear it hangs in.</summary>
+    private void Lay(CarPicture car, TaskPicture task, IEnumerable<KeyValuePair<string, string>> items, DateTimeOffset at)
     {
         CrewChanged(car, task, [], at);
-        (task.Place, task.Gear) = (null, [.. gear]);
-        foreach (var (item, condition) in items) car.Items[item] = condition;
+        foreach (var (item, condition) in items) Put(car, item, condition, task.Gear);
+        (task.Place, task.Gear) = (null, []);
+    }
+
+    private void Put(CarPicture car, string item, string condition, List<string> gear)
+    {
+        car.Items[item] = condition;
+        var hangs = car.Plan.Items.First(i => i.Id == item).Dangers.Any(d => d.Condition == condition && Hazards[d.Hazard].HangsInGear);
+        if (!hangs) car.HangsIn.Remove(item);
+        else if (gear.Count > 0) car.HangsIn[item] = [.. gear];
+    }
+
+    /// <summary>What is written down of loads is what is so.</summary>
+    private void Hung(CarPicture car, IEnumerable<string> items, IEnumerable<KeyValuePair<string, ImmutableArray<string>>> said)
+    {
+        var so = items.Where(car.HangsIn.ContainsKey).Select(i => $"{i} in {string.Join(", ", car.HangsIn[i])}").Order(StringComparer.Ordinal);
+        if (!so.SequenceEqual(said.Select(s => $"{s.Key} in {string.Join(", ", s.Value)}").Order(StringComparer.Ordinal))) Shaken.Add($"what hangs on {car.Id} is not what was written down");
     }
 
     private void CrewChanged(CarPicture car, TaskPicture task, List<CrewMember> crew, DateTimeOffset at)

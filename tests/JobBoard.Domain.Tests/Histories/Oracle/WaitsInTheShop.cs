@@ -50,7 +50,15 @@ public sealed partial class Waits
 
     private bool InDate(Gear gear) => gear.OutOfUse is null && !(gear.InspectedUntil <= now);
 
-    private bool Free(Gear gear) => Task.Gear.Contains(gear.Id) || !shop.Cars.Values.Any(c => c.Tasks.Values.Any(t => t.Gear.Contains(gear.Id)));
+    /// <summary>Whether nobody has it, and nothing hangs in it but a load this task has to do with.</summary>
+    private bool Free(Gear gear) =>
+        Task.Gear.Contains(gear.Id)
+        || (!shop.InHand.Any(h => h.Task.Gear.Contains(gear.Id)) && shop.Cars.Values.All(c => c.HangsIn.All(h => !h.Value.Contains(gear.Id) || (c == car && MyLoad(h.Key)))));
+
+    private bool MyLoad(string item) => Plan.Changes.Any(c => c.Item == item) || Plan.Needs.Any(n => n.Item == item);
+
+    /// <summary>Gear the task's own load hangs in.</summary>
+    private bool Loaded(Gear gear) => car.HangsIn.Any(h => MyLoad(h.Key) && h.Value.Contains(gear.Id));
 
     private bool ReachesCar(Gear gear) =>
         gear.Sweep is null || car.Place is null || !shop.Places.TryGetValue(car.Place, out var place) || Dangers.Overlap(gear.Sweep, place.Area);
@@ -61,7 +69,9 @@ public sealed partial class Waits
         var (taken, missing) = (new List<string>(), new List<string>());
         foreach (var need in Plan.Gear)
         {
-            var fit = shop.Gear.Values.Where(g => g.Kind == need.Kind && Rated(g, need) && InDate(g) && Free(g) && ReachesCar(g) && !taken.Contains(g.Id));
+            var kind = shop.Gear.Values.Where(g => g.Kind == need.Kind && !taken.Contains(g.Id)).ToList();
+            if (kind.Any(Loaded)) kind.RemoveAll(g => !Loaded(g));
+            var fit = kind.Where(g => Rated(g, need) && InDate(g) && Free(g) && ReachesCar(g));
             if (fit.OrderByDescending(g => Task.Gear.Contains(g.Id)).ThenBy(g => g.RatedKg ?? 0).FirstOrDefault() is { } gear) taken.Add(gear.Id);
             else missing.Add(need.Kind);
         }

@@ -46,7 +46,7 @@ internal sealed class CarTaskFormMapping(Picture picture, TaskQuestion q, Person
             JoinDuties = [.. q.Task.Crew.Select(c => c.Duty).Append("hand").Distinct()],
             Leavers = _state.Crew.Length < 2 ? [] : [.. _state.Crew.Where(m => IsForeman || m.Person == me.Id).Select(m => new BayChoice(m.Person, _shop.NameOf(m.Person)))],
             HowLeft = mine || IsForeman ? q.Task.HowLeft : null,
-            ItemsLeft = [.. q.Task.Changes.Where(c => !c.Through.IsEmpty).Select(c => (c.Item, $"{q.Index.Item(c.Item)?.Name ?? c.Item} is", c.Path.Distinct().ToImmutableArray()))],
+            ItemsLeft = [.. q.Task.Changes.Where(c => Looks.HasToBeSaid(q.Shop, q.Car, c)).Select(c => (c.Item, $"{q.Index.Item(c.Item)?.Name ?? c.Item} is", c.Path.Distinct().ToImmutableArray()))],
             SignOff = me.Position > Position.Apprentice && (IsForeman || _state.WorkedBy.Contains(me.Id)),
         };
     }
