@@ -55,9 +55,11 @@ public static class Dangers
             all.Add(new(h.Hazard, null, null, car.Id, task.Id, place ?? car.Place, sweeps, task.Id + "/" + h.Hazard));
         foreach (var change in task.Changes)
         {
+            var dangers = DangersOf(car, change.Item);
+            if (dangers.IsEmpty && !IsSide(shop, change.Item)) continue;
             var now = car.Items.TryGetValue(change.Item, out var state) ? state.Condition : change.From;
             foreach (var condition in change.Path.Distinct().Where(c => c != now))
-                AddCondition(shop, change.Item, condition, DangersOf(car, change.Item), car.Id, task.Id, car.Place, SweepsOf(shop, [.. gear.Union(car.HangsIn.GetValueOrDefault(change.Item, []))]), all);
+                AddCondition(shop, change.Item, condition, dangers, car.Id, task.Id, car.Place, SweepsOf(shop, [.. gear.Union(car.HangsIn.GetValueOrDefault(change.Item, []))]), all);
         }
 
         return all.DrainToImmutable();
@@ -132,12 +134,12 @@ public static class Dangers
     internal static bool IsDangerous(ShopState shop, CarBoard car, string item, string condition) =>
         DangersOf(car, item).Any(d => d.Condition == condition) || IsSide(shop, item, condition);
 
-    /// <summary>Whether a condition is itself a side of a keep-apart rule.</summary>
-    private static bool IsSide(ShopState shop, string item, string condition)
+    /// <summary>Whether a condition, or any of the item, is itself a side of a keep-apart rule.</summary>
+    private static bool IsSide(ShopState shop, string item, string? condition = null)
     {
         foreach (var side in Conditions.GetValue(shop.KeepApart, rules => [.. rules.Values.SelectMany(r => new[] { r.A, r.B }).Where(s => s.Item is not null)]))
         {
-            if (side.Item == item && side.Condition == condition) return true;
+            if (side.Item == item && (condition is null || side.Condition == condition)) return true;
         }
 
         return false;

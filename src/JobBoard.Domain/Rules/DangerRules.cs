@@ -7,7 +7,7 @@ internal static class DangerRules
 {
     public static IEnumerable<WaitingOn> Of(TaskQuestion q, StartCheck.With with)
     {
-        if (!q.Has(RuleBook.Ids.KeepApart)) yield break;
+        if ((q.Task.Hazards.IsEmpty && q.Task.Changes.IsEmpty) || !q.Has(RuleBook.Ids.KeepApart)) yield break;
         var place = q.Task.Place == "car" ? null : ResourceRules.PickPlace(q, with.Place)?.Id;
         var added = Dangers.OfStart(q.Shop, q.Car, q.Task, place, ResourceRules.AllGear(q));
         if (added.IsEmpty) yield break;

@@ -48,7 +48,7 @@ internal static class HoldRules
     /// <summary>Stops whose scope holds the task, done at a place.</summary>
     public static IEnumerable<WaitingOn> Stops(TaskQuestion q, string? place)
     {
-        if (!q.Has(RuleBook.Ids.Stop)) yield break;
+        if (q.Shop.Stops.IsEmpty || !q.Has(RuleBook.Ids.Stop)) yield break;
         foreach (var stop in q.Shop.Stops.Values)
         {
             if (Covers(stop, q.Car, q.Task.Id, place) && !q.LetThrough(stop.Id))

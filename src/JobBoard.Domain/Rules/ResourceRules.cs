@@ -138,10 +138,10 @@ internal static class ResourceRules
     /// <summary>Where the task would be done: at the car, or at the place it would take.</summary>
     public static string? PlaceOf(TaskQuestion q, string? asked) => q.Task.Place == "car" ? q.Car.Place : PickPlace(q, asked)?.Id;
 
-    /// <summary>The place to take for a task not done at the car.</summary>
+    /// <summary>The place to take for a task not done at the car: the first with room, by id.</summary>
     public static Place? PickPlace(TaskQuestion q, string? asked) => q.Shop.Places.Values
         .Where(p => p.Kind == q.Task.Place && (asked is null || p.Id == asked) && TasksAt(q.Shop, p.Id) < p.Capacity)
-        .OrderBy(p => p.Id, StringComparer.Ordinal).FirstOrDefault();
+        .FirstOrDefault();
 
     private static int TasksAt(ShopState shop, string place) =>
         shop.Cars.Values.Sum(c => Going.On(c).InHand.Count(t => t.Place == place));
