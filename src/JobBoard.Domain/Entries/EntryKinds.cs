@@ -17,10 +17,24 @@ public static class EntryKinds
 
     /// <summary>Upcasters by (kind, schema they read): each gives the body of the next schema.</summary>
     private static readonly FrozenDictionary<(string Kind, int Schema), Func<JsonObject, JsonObject>> Upcasters =
-        new Dictionary<(string, int), Func<JsonObject, JsonObject>>().ToFrozenDictionary();
+        new Dictionary<(string, int), Func<JsonObject, JsonObject>>
+        {
+            [("task-left-part-done", 1)] = GearToLoads,
+            [("task-said-finished", 1)] = GearToLoads,
+            [("task-signed-off", 1)] = GearToLoads,
+            [("item-changed", 1)] = GearToLoads,
+            [("hazard-set", 1)] = LoadsHang,
+        }.ToFrozenDictionary();
 
     /// <summary>Kinds whose body has changed, with their present schema; all others are at 1.</summary>
-    private static readonly FrozenDictionary<string, int> Schemas = new Dictionary<string, int>().ToFrozenDictionary(StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, int> Schemas = new Dictionary<string, int>
+    {
+        ["task-left-part-done"] = 2,
+        ["task-said-finished"] = 2,
+        ["task-signed-off"] = 2,
+        ["item-changed"] = 2,
+        ["hazard-set"] = 2,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>All kinds, in order.</summary>
     public static IEnumerable<string> All => Types.Keys.Order(StringComparer.Ordinal);
@@ -43,6 +57,28 @@ public static class EntryKinds
         var json = JsonNode.Parse(body)!.AsObject();
         for (var s = schema; s < SchemaOf(kind); s++) json = Upcasters[(kind, s)](json);
         return (Fact)json.Deserialize(type, PlanJson.Options)!;
+    }
+
+    /// <summary>Schema 1 kept gear with a task that was left with a load; since then it is kept with each item that hangs.</summary>
+    private static JsonObject GearToLoads(JsonObject body)
+    {
+        var hangs = new JsonObject();
+        if (body["gear"] is JsonArray { Count: > 0 } gear && body["items"] is JsonObject items)
+        {
+            foreach (var (item, _) in items) hangs[item] = gear.DeepClone();
+        }
+
+        body.Remove("gear");
+        body["hangsIn"] = hangs;
+        return body;
+    }
+
+    /// <summary>Schema 1 did not say whether a danger is a load in gear; one with the sign of a suspended load (ISO 7010 W015) was.</summary>
+    private static JsonObject LoadsHang(JsonObject body)
+    {
+        var hazard = body["hazard"]!.AsObject();
+        hazard["hangsInGear"] = (string?)hazard["sign"] == "W015" && (string?)hazard["ends"] == "with-the-condition";
+        return body;
     }
 
     private static string Kebab(string name) => JsonNamingPolicy.KebabCaseLower.ConvertName(name);

@@ -28,6 +28,24 @@ public class GoldenLineTests
     }
 
     [Fact]
+    public void Gear_left_with_a_load_is_read_as_what_it_hangs_in()
+    {
+        var line = Lines.Select(Parts).Single(p => p is { Kind: "task-left-part-done", Schema: 1 } && p.Body.Contains("gantry", StringComparison.Ordinal));
+
+        var left = Assert.IsType<TaskLeftPartDone>(EntryKinds.Read(line.Kind, line.Schema, line.Body));
+
+        Assert.Equal(["gantry", "load-beam-1"], left.HangsIn["engine"]);
+    }
+
+    [Fact]
+    public void Suspended_load_of_an_old_shop_hangs_in_gear()
+    {
+        var line = Lines.Select(Parts).First(p => p is { Kind: "hazard-set", Schema: 1 } && p.Body.Contains("W015", StringComparison.Ordinal));
+
+        Assert.True(Assert.IsType<HazardSet>(EntryKinds.Read(line.Kind, line.Schema, line.Body)).Hazard.HangsInGear);
+    }
+
+    [Fact]
     public void An_unknown_kind_or_schema_is_refused_in_words()
     {
         Assert.Contains("newer program", Assert.Throws<UnknownEntryException>(() => EntryKinds.Read("task-dreamt-of", 1, "{}")).Message, StringComparison.Ordinal);

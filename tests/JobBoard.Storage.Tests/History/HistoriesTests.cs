@@ -234,9 +234,9 @@ public sealed class HistoriesTests : IDisposable
     private static TaskStarted Started(string task, params string[] people) =>
         new([.. people.Select(p => new CrewMember(p))], null, [], true, [], []) { Car = Car, Task = task };
 
-    private static TaskLeftPartDone PartDone(string task) => new(null, Nothing, 0, []) { Car = Car, Task = task };
+    private static TaskLeftPartDone PartDone(string task) => new(null, Nothing, 0, Loads) { Car = Car, Task = task };
 
-    private static TaskSignedOff SignedOff(string task) => new(Nothing, false, 0) { Car = Car, Task = task };
+    private static TaskSignedOff SignedOff(string task) => new(Nothing, false, 0, Loads) { Car = Car, Task = task };
 
     private static ReadingLogged Logged(string text, Verdict verdict = Verdict.InLimits) =>
         new("pressure", text, 1m, "bar", 1m, 0.1m, verdict, "because", "gauge-1", null, true) { Car = Car, Task = "leak" };
@@ -244,6 +244,8 @@ public sealed class HistoriesTests : IDisposable
     private static EvidenceLapsed Lapsed(long at) => new(
         EvidenceKind.Reading, "leak/pressure", new("hose/tight", null, "p-2", DateTimeOffset.FromUnixTimeMilliseconds(at), false))
     { Car = Car };
+
+    private static ImmutableSortedDictionary<string, ImmutableArray<string>> Loads => ImmutableSortedDictionary<string, ImmutableArray<string>>.Empty;
 
     private static ImmutableSortedDictionary<string, string> Nothing => ImmutableSortedDictionary<string, string>.Empty;
 }
