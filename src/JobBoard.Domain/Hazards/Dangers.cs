@@ -15,7 +15,7 @@ namespace JobBoard.Domain.Hazards;
 /// <param name="Condition">The condition, with <paramref name="Item"/>.</param>
 /// <param name="Car">The car, or nothing for the shop's own.</param>
 /// <param name="Task">The task in hand that brings it, or that began it; nothing for a condition nobody works on.</param>
-/// <param name="Place">Where, or nothing while unknown.</param>
+/// <param name="Place">Where: the place of the work that brings it (an item on the bench is on the bench), else of the car; nothing while unknown.</param>
 /// <param name="Sweeps">Floor that gear carrying it can pass over.</param>
 /// <param name="Standing">Id of the standing hazard, for those that end by made safe or a reading.</param>
 public sealed record Danger(string? Hazard, string? Item, string? Condition, string? Car, string? Task, string? Place, ImmutableArray<Area> Sweeps, string? Standing = null)
@@ -59,7 +59,7 @@ public static class Dangers
             if (dangers.IsEmpty && !IsSide(shop, change.Item)) continue;
             var now = car.Items.TryGetValue(change.Item, out var state) ? state.Condition : change.From;
             foreach (var condition in change.Path.Distinct().Where(c => c != now))
-                AddCondition(shop, change.Item, condition, dangers, car.Id, task.Id, car.Place, SweepsOf(shop, [.. gear.Union(car.HangsIn.GetValueOrDefault(change.Item, []))]), all);
+                AddCondition(shop, change.Item, condition, dangers, car.Id, task.Id, place ?? car.Place, SweepsOf(shop, [.. gear.Union(car.HangsIn.GetValueOrDefault(change.Item, []))]), all);
         }
 
         return all.DrainToImmutable();
@@ -114,7 +114,7 @@ public static class Dangers
 
         var sweeps = SweepsOf(shop, [.. worker.State.Gear.Union(hangsIn)]);
         foreach (var c in worker.Task.Changes.First(c => c.Item == item).Path.Append(condition).Distinct())
-            AddCondition(shop, item, c, dangers, car.Id, worker.Task.Id, car.Place, sweeps, all);
+            AddCondition(shop, item, c, dangers, car.Id, worker.Task.Id, worker.State.Place ?? car.Place, sweeps, all);
     }
 
     private static void AddCondition(ShopState shop, string item, string condition, ImmutableArray<ConditionHazard> dangers, string? car, string? task, string? place, ImmutableArray<Area> sweeps, ImmutableArray<Danger>.Builder all)

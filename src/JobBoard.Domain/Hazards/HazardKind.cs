@@ -61,6 +61,9 @@ public sealed record KeepApart
 
     /// <summary>Why.</summary>
     public required string Reason { get; init; }
+
+    /// <summary>The reason as a sentence, however its full stop was typed.</summary>
+    public string Said() => Reason.TrimEnd(' ', '.') + ".";
 }
 
 /// <summary>A side of a keep-apart rule: a hazard, or an item's condition (of any car's item with that id, or <c>shop/ID</c>).</summary>

@@ -65,7 +65,7 @@ public static class Clashes
 
     private static Clash OfPair(ShopState shop, Clashing pair)
     {
-        var words = $"{Name(shop, pair.One)} and {Name(shop, pair.Other)} stand together: keep apart, {pair.Rule.Reason}.";
+        var words = $"{Name(shop, pair.One)} and {Name(shop, pair.Other)} stand together: keep apart. {pair.Rule.Said()}";
         var targets = new[] { Target(shop, pair.One), Target(shop, pair.Other) }.Where(t => t.Car is not null).Distinct().ToImmutableArray();
         return new(pair.Key, words, targets.IsEmpty ? [(null, null)] : targets);
     }

@@ -16,7 +16,7 @@ internal static class DangerRules
         {
             var other = clash.Other;
             if (seen.Add(clash.Rule.Id + other.Key))
-                yield return new(RuleBook.Ids.KeepApart, $"{Named(q, other)} stands{Where(q, other)}: keep apart, {clash.Rule.Reason}.", WhoEnds(q, other), About: other.Key);
+                yield return new(RuleBook.Ids.KeepApart, $"{Named(q, other)} stands{Where(q, other)}: keep apart. {clash.Rule.Said()}", WhoEnds(q, other), About: other.Key);
         }
     }
 

@@ -11,13 +11,13 @@ public static class Deciding
 {
     /// <summary>
     /// Decides a command on a state of the shop. Accepted, it gives the facts to append, automatic consequences (lapses, stops for clashes)
-    /// included; refused, everything that stands against it.
+    /// included; refused, everything that stands against it: that others changed it meanwhile comes first and is never the only thing said.
     /// </summary>
     public static Decision Decide(ShopState shop, Envelope envelope, DateTimeOffset now, RuleBook rules)
     {
         var ask = new Ask(shop, envelope with { OccurredAt = When(envelope, now) }, now, rules);
         Admission.Check(ask);
-        if (ask.Reasons.Count > 0) return Refused(ask);
+        if (ask.Reasons.Any(r => r.Rule != RuleBook.Ids.Stale)) return Refused(ask);
         Dispatch(ask);
         if (ask.Reasons.Count > 0) return Refused(ask);
         if (ask.Facts.Count > 0) ask.Facts.AddRange(Clashes.NewStops(shop, After(ask), envelope, now, rules));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Entries;
+using JobBoard.Domain.Hazards;
 using JobBoard.Domain.Holds;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Rules;
@@ -45,6 +46,48 @@ public class StartingTests
         Assert.Equal(
             new[] { RuleBook.Ids.Condition, RuleBook.Ids.HoldPoint, RuleBook.Ids.Link, RuleBook.Ids.PartRight, RuleBook.Ids.People, RuleBook.Ids.Place, RuleBook.Ids.Stop }.Order(),
             rules.Order());
+    }
+
+    [Fact]
+    public void Changed_meanwhile_is_told_with_all_it_waits_on()
+    {
+        var plan = Plan(Task("a"), Task("b") with { Crew = [new("lead", "fuel")] }) with { Links = [new("b", "a")] };
+        var shop = Open().With("heron", plan);
+        var seen = shop.State.Seq;
+        shop.Does("foreman", new ReviseEstimate(new(30, 40, 50), "more to it") { Car = "heron", Task = "b" });
+
+        var refused = Assert.IsType<Decision.Refused>(shop.Ask("sol", shop.Start("heron", "b", "sol"), seen));
+
+        Assert.Equal(
+            new[] { RuleBook.Ids.Link, RuleBook.Ids.People, RuleBook.Ids.Stale }.Order(),
+            refused.Reasons.Select(r => r.Rule).Distinct().Order());
+    }
+
+    [Fact]
+    public void Item_worked_on_at_the_bench_endangers_the_bench()
+    {
+        var plan = Plan(Task("charge") with { Place = "bench", Changes = [new("charger", "off", "off") { Through = ["on"] }] }) with
+        {
+            Items = [new() { Id = "charger", Name = "Charger", Conditions = ["off", "on"], AtTakeIn = "off", AsForTheRoad = "off", Dangers = [new("on", "hot-work")] }],
+        };
+        var shop = Open().With("heron", plan);
+
+        shop.Does("inga", shop.Start("heron", "charge", "inga"));
+
+        Assert.Equal("bench", Assert.Single(Dangers.Standing(shop.State), d => d.Hazard == "hot-work").Place);
+    }
+
+    [Fact]
+    public void Reason_to_keep_apart_ends_in_one_full_stop()
+    {
+        var shop = Open();
+        shop.Does("owner", new SetKeepApart(new() { Id = "hot-hot", A = new("hot-work"), B = new("under-the-car"), Scope = Scope.Car, Reason = "Sparks fall." }));
+        shop.With("heron", Plan(Task("weld") with { Hazards = [new("hot-work")] }, Task("look") with { Hazards = [new("under-the-car")] }));
+        shop.Does("inga", shop.Start("heron", "weld", "inga"));
+
+        var reason = Assert.Single(shop.Reasons("sol", shop.Start("heron", "look", "sol")));
+
+        Assert.EndsWith(": keep apart. Sparks fall.", reason.Words, StringComparison.Ordinal);
     }
 
     [Fact]

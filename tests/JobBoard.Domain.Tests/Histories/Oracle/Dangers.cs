@@ -29,7 +29,7 @@ public sealed partial class Dangers(Picture shop)
     [
         .. task.Hazards.Select(h => new Danger(car.Id, task.Id, h.Hazard, null, null, place, gear, h.EndsByReading)),
         .. task.Changes.SelectMany(c => c.Path.Distinct().Where(on => on != car.Items[c.Item]).SelectMany(on => OfCondition(car, c.Item, on)))
-            .Select(d => d with { Task = task.Id, Gear = [.. gear, .. car.HangsIn.GetValueOrDefault(d.Item!, [])] }),
+            .Select(d => d with { Task = task.Id, Place = place, Gear = [.. gear, .. car.HangsIn.GetValueOrDefault(d.Item!, [])] }),
     ];
 
     private IEnumerable<Danger> OfCar(CarPicture car)
@@ -46,7 +46,7 @@ public sealed partial class Dangers(Picture shop)
             var path = worker is null ? [condition] : car.Task(worker.Id).Changes.First(c => c.Item == item).Path.Append(condition).Distinct();
             List<string> gear = [.. worker?.Gear ?? [], .. car.HangsIn.GetValueOrDefault(item, [])];
             foreach (var danger in path.SelectMany(on => OfCondition(car, item, on)))
-                yield return danger with { Task = worker?.Id, Gear = gear };
+                yield return danger with { Task = worker?.Id, Gear = gear, Place = worker?.Place ?? car.Place };
         }
     }
 
