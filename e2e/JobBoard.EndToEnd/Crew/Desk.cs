@@ -3,8 +3,8 @@ using Microsoft.Playwright;
 
 namespace JobBoard.EndToEnd.Crew;
 
-/// <summary>A foreman's or owner's desk: the holds and one car, both open all the time.</summary>
-internal sealed class Desk(Device device, IPage holds, IPage car)
+/// <summary>A foreman's or owner's desk: the holds, and the foreman's also one car, open all the time.</summary>
+internal sealed class Desk(Device device, IPage holds, IPage? car = null)
 {
     /// <summary>The device.</summary>
     public Device Device => device;
@@ -13,13 +13,13 @@ internal sealed class Desk(Device device, IPage holds, IPage car)
     public Screen Holds { get; } = new(holds, "holds");
 
     /// <summary>The page of the car.</summary>
-    public Screen Car { get; } = new(car, "car");
+    public Screen Car => new(car ?? throw new InvalidOperationException("No car is open on this desk."), "car");
 
     /// <summary>An element of the holds.</summary>
     public ILocator InHolds(string selector) => holds.Locator(selector);
 
     /// <summary>An element of the car's page.</summary>
-    public ILocator InCar(string selector) => car.Locator(selector);
+    public ILocator InCar(string selector) => Car.Page.Locator(selector);
 
     /// <summary>Releases a hold point or a stop by its key, with why and on what evidence.</summary>
     public async Task<Answer> Release(string key, string why, string evidence)

@@ -124,7 +124,7 @@ internal sealed class Device : IAsyncDisposable
         _traffic.Tapped();
         var response = await page.RunAndWaitForResponseAsync(tap, r => r.Request.Method == "POST" && new Uri(r.Url).AbsolutePath.StartsWith("/do/", StringComparison.Ordinal));
         var said = JsonDocument.Parse(await response.TextAsync()).RootElement;
-        return (said.GetProperty("outcome").GetString()!, await page.EvaluateAsync<double>("() => jobboardEyes.answered"));
+        return (said.GetProperty("outcome").GetString()!, await page.EvaluateAsync<double>("() => jobboardEyes.posted"));
     }
 
     public async ValueTask DisposeAsync() => await Context.CloseAsync();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using JobBoard.Domain.Places;
 using JobBoard.Domain.Plans;
+using JobBoard.Engineering.Measures;
 
 namespace JobBoard.EndToEnd.Crew;
 
@@ -20,7 +21,7 @@ internal static class Numbers
         return Math.Round(number, 4).ToString("0.####", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>The instrument that the plan's words for the tool name, or nothing.</summary>
+    /// <summary>The instrument for the reading's quantity that the plan's words for the tool name, or nothing.</summary>
     public static Instrument? Tool(ReadingNeed need, IEnumerable<Instrument> instruments) =>
-        instruments.Where(i => need.Tool.Contains(i.Name, StringComparison.OrdinalIgnoreCase)).OrderByDescending(i => i.Name.Length).ThenBy(i => i.Id, StringComparer.Ordinal).FirstOrDefault();
+        instruments.Where(i => Units.Find(i.Unit)?.Quantity == Units.Find(need.Unit)?.Quantity && need.Tool.Contains(i.Name, StringComparison.OrdinalIgnoreCase)).OrderByDescending(i => i.Name.Length).ThenBy(i => i.Id, StringComparer.Ordinal).FirstOrDefault();
 }

@@ -13,7 +13,7 @@ internal sealed record Sight(Screen Screen, string Selector, string? Text = null
 /// <summary>A page that stays open and is looked at.</summary>
 internal sealed record Screen(IPage Page, string Name);
 
-/// <summary>How long changes take to show on screens after the answer of the post that made them.</summary>
+/// <summary>How long changes take to show on screens, from the tap that made them.</summary>
 internal sealed class Delays
 {
     private static readonly TimeSpan GivesUpAfter = TimeSpan.FromSeconds(30);
@@ -35,21 +35,23 @@ internal sealed class Delays
     public async Task<Watched> Watch(IReadOnlyCollection<Sight> sights)
     {
         var keyed = sights.Select(s => (Sight: s, Key: $"w{++_keys}")).ToArray();
-        await Task.WhenAll(keyed.GroupBy(k => k.Sight.Screen).Select(g => g.Key.Page.EvaluateAsync(
+        var already = await Task.WhenAll(keyed.GroupBy(k => k.Sight.Screen).Select(g => g.Key.Page.EvaluateAsync<string[]>(
             "list => jobboardEyes.watch(list)",
             g.Select(k => new { key = k.Key, selector = k.Sight.Selector, text = k.Sight.Text, gone = k.Sight.Gone }).ToArray())));
+        var early = already.SelectMany(keys => keys).Select(key => keyed.First(k => k.Key == key).Sight).Select(s => $"{s.Screen.Name}, {s.Selector} \"{s.Text}\"");
+        Assert.Empty(early);
         return new(this, keyed);
     }
 
     /// <summary>Sights being waited for.</summary>
     internal sealed class Watched(Delays delays, (Sight Sight, string Key)[] sights)
     {
-        /// <summary>Waits until all are shown, and notes how long after the answer each was.</summary>
+        /// <summary>Waits until all are shown, and notes how long after the tap each was.</summary>
         /// <param name="what">What changed.</param>
-        /// <param name="answered">When the answer came, as the page that sent it saw it.</param>
-        public Task Shown(string what, double answered) => Task.WhenAll(sights.GroupBy(s => s.Sight.Screen).Select(g => Shown(what, answered, g.Key, [.. g])));
+        /// <param name="posted">When the tap was posted, as the page that sent it saw it.</param>
+        public Task Shown(string what, double posted) => Task.WhenAll(sights.GroupBy(s => s.Sight.Screen).Select(g => Shown(what, posted, g.Key, [.. g])));
 
-        private async Task Shown(string what, double answered, Screen screen, (Sight Sight, string Key)[] mine)
+        private async Task Shown(string what, double posted, Screen screen, (Sight Sight, string Key)[] mine)
         {
             var since = Stopwatch.GetTimestamp();
             while (true)
@@ -57,7 +59,7 @@ internal sealed class Delays
                 var met = await screen.Page.EvaluateAsync<double[]>("keys => jobboardEyes.met(keys)", mine.Select(m => m.Key).ToArray());
                 if (Array.TrueForAll(met, m => m >= 0))
                 {
-                    lock (delays._all) delays._all.AddRange(met.Where(m => m > 0).Select(m => ($"{what} on {screen.Name}", Math.Max(0, m - answered))));
+                    lock (delays._all) delays._all.AddRange(met.Select(m => ($"{what} on {screen.Name}", m - posted)));
                     return;
                 }
 
@@ -69,8 +71,8 @@ internal sealed class Delays
         private static async Task Fail(string what, Screen screen, (Sight Sight, string Key)[] mine, double[] met)
         {
             var missing = mine.Where((_, i) => met[i] < 0).Select(m => m.Sight).First();
-            var shows = await screen.Page.Locator(missing.Selector).AllInnerTextsAsync();
-            Assert.Fail($"{what}: {screen.Name} does not show {(missing.Gone ? "that it is gone: " : "")}{missing.Selector} \"{missing.Text}\". It shows: {string.Join(" | ", shows)}");
+            var shows = await screen.Page.Locator(missing.Selector).AllTextContentsAsync();
+            Assert.Fail($"{what}: {screen.Name} does not show {(missing.Gone ? "that it is gone: " : "")}{missing.Selector} \"{missing.Text}\". It shows: {(shows.Count == 0 ? "nothing" : string.Join(" | ", shows))}");
         }
     }
 }

@@ -2,7 +2,7 @@ namespace JobBoard.EndToEnd.Screens;
 
 /// <summary>
 /// What is put into every page before it loads: an observer that notes when a change that was waited for is shown, and when
-/// the answer to a posted form came. It writes nothing into the page and sends nothing.
+/// a form was posted. It writes nothing into the page and sends nothing.
 /// </summary>
 internal static class Eyes
 {
@@ -20,13 +20,12 @@ internal static class Eyes
           const look = () => {
             for (const [key, w] of waited) if (holds(w)) { met[key] = now(); waited.delete(key); }
           };
-          const eyes = { answered: 0, posts: 0, watch(list) { for (const w of list) if (holds(w)) met[w.key] = 0; else waited.set(w.key, w); }, met: (keys) => keys.map((k) => met[k] ?? -1) };
+          const eyes = { posted: 0, watch(list) { const already = list.filter(holds); for (const w of list) waited.set(w.key, w); return already.map((w) => w.key); }, met: (keys) => keys.map((k) => met[k] ?? -1) };
           Object.defineProperty(window, "jobboardEyes", { value: eyes });
           const send = window.fetch;
           window.fetch = async (...what) => {
-            const answer = await send(...what);
-            if (String(what[0]?.url ?? what[0]).includes("/do/")) { eyes.answered = now(); eyes.posts++; }
-            return answer;
+            if (String(what[0]?.url ?? what[0]).includes("/do/")) eyes.posted = now();
+            return await send(...what);
           };
           new MutationObserver(look).observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
         })();

@@ -30,6 +30,9 @@ public partial class FirstStartStory
         await shop.Do(task, ["sol"]);
     }
 
+    /// <summary>What Inga does while Tove's line is down; it was offered to Tove too.</summary>
+    private const string Meanwhile = "oil-in";
+
     /// <summary>The line of the tablet drops in the middle of a task while others go on; what was typed is kept, and after the line is back the right picture shows.</summary>
     private static async Task DroppedLine(Workshop shop)
     {
@@ -38,6 +41,9 @@ public partial class FirstStartStory
         var tove = shop.Tablet;
         var html = tove.Bay.Page.Locator("html");
         await Expect(html).ToHaveAttributeAsync("data-feed", "live");
+        await SameAsLoadedAnew(tove);
+        var before = await Offered(tove);
+        Assert.Contains(Meanwhile, before);
         shop.Line.Cut();
         await Expect(html).ToHaveAttributeAsync("data-feed", "old", new() { Timeout = 15_000 });
         await Expect(tove.InBay(".line .feed-old")).ToBeVisibleAsync();
@@ -47,24 +53,29 @@ public partial class FirstStartStory
         await tove.Device.SendIntoTheVoid(form);
         await Expect(form.Locator(".answer")).ToContainTextAsync("Not sent: no signal.", new() { Timeout = 15_000 });
         await Expect(tove.InBay("[data-unsent-words]")).ToContainTextAsync("1 not yet sent");
-        await Meanwhile(shop);
-        await LineIsBack(shop, form);
+        await shop.Do(shop.TaskOf(Meanwhile), ["inga"]);
+        Assert.Equal(before, await Offered(tove));
+        await LineIsBack(shop);
+        Assert.DoesNotContain(Meanwhile, await Offered(tove));
+        await SentAgain(shop, form);
         await shop.Start(task, ["tove"]);
         await shop.SignOff(tove, task);
     }
 
-    private static async Task Meanwhile(Workshop shop)
-    {
-        await shop.Do(shop.TaskOf("oil-in"), ["inga"]);
-        await Expect(shop.Tablet.InBay($"#task-{Workshop.Car}-header-tank")).ToContainTextAsync("in hand since");
-    }
-
-    private static async Task LineIsBack(Workshop shop, ILocator form)
+    /// <summary>What others did meanwhile shows, and what was typed is still there.</summary>
+    private static async Task LineIsBack(Workshop shop)
     {
         var tove = shop.Tablet;
         shop.Line.Mend();
         await Expect(tove.Bay.Page.Locator("html")).ToHaveAttributeAsync("data-feed", "live", new() { Timeout = 20_000 });
         await Expect(tove.InBay(".line .feed-old")).ToBeHiddenAsync();
+        await SameAsLoadedAnew(tove);
+        await Expect(tove.InBay("[data-unsent-words]")).ToContainTextAsync("1 not yet sent");
+    }
+
+    private static async Task SentAgain(Workshop shop, ILocator form)
+    {
+        var tove = shop.Tablet;
         var watched = await shop.Delays.Watch([new(tove.Bay, $"#task-{Workshop.Car}-header-tank", Gone: true), new(shop.Oskar.Car, "#node-header-tank-state", "left part-done")]);
         var answer = await tove.Device.Send(form);
         await Workshop.Done(answer, tove.Bay.Page, "left part-done, sent again");
@@ -77,19 +88,26 @@ public partial class FirstStartStory
     /// <summary>What the pushes left on the screen says what a page loaded now says.</summary>
     private static async Task SameAsLoadedAnew(Hands hands)
     {
-        const string Words = "() => [...document.querySelectorAll('#bay-hand, #bay-can-start, #bay-waiting')].map(e => e.textContent.replace(/\\s+/g, ' ').trim())";
         var fresh = await hands.Device.Page("/bay");
-        var expected = await fresh.EvaluateAsync<string[]>(Words);
+        var expected = await Lists(fresh);
         await fresh.CloseAsync();
-        var shown = await hands.Bay.Page.EvaluateAsync<string[]>(Words);
-        for (var again = 0; again < 20 && !Enumerable.SequenceEqual(expected, shown); again++)
+        var shown = await Lists(hands.Bay.Page);
+        for (var again = 0; again < 20 && !expected.SequenceEqual(shown); again++)
         {
             await Task.Delay(200);
-            shown = await hands.Bay.Page.EvaluateAsync<string[]>(Words);
+            shown = await Lists(hands.Bay.Page);
         }
 
         Assert.Equal(expected, shown);
     }
+
+    /// <summary>What somebody's screen offers to start on the car.</summary>
+    private static async Task<string[]> Offered(Hands hands) =>
+        [.. (await hands.InBay("#bay-can-start > .rows > li").EvaluateAllAsync<string[]>("rows => rows.map(r => r.id)")).Select(id => id.Replace($"next-{Workshop.Car}-", "", StringComparison.Ordinal))];
+
+    /// <summary>What somebody can start and waits on, in the words of their screen.</summary>
+    private static Task<string[]> Lists(IPage bay) =>
+        bay.EvaluateAsync<string[]>("() => [...document.querySelectorAll('#bay-can-start li, #bay-waiting li')].map(e => e.textContent.replace(/\\s+/g, ' ').trim())");
 
     /// <summary>The hold after the leak test is released; then a hose is moved. Test and release lapse, and nothing after them starts until both are given again.</summary>
     private static async Task HoseMoved(Workshop shop)

@@ -25,8 +25,10 @@ public partial class FirstStartStory
         var stop = await RaiseStop(shop);
         await Hear(shop, stop);
         await NotUnder(shop, "Suspended load stands at Heron coupe, Bay 1: keep apart");
+        await NothingStarts(shop);
         await Expect(shop.Oskar.InHolds($"#release-{stop}")).ToHaveCountAsync(0);
         await MakeSafe(shop, stop);
+        await NothingStarts(shop);
         await GoUnder(shop);
         await ReleaseStop(shop, stop);
         await GoOn(shop);
@@ -44,6 +46,15 @@ public partial class FirstStartStory
         shop.Say("under the other car: refused while the load hangs");
     }
 
+    /// <summary>Whatever is tried on the stopped car is refused, with who ends that.</summary>
+    private static async Task NothingStarts(Workshop shop)
+    {
+        var form = await shop.Noor.ToStartOnItsPage(Workshop.Car, "radiator-fit", ["noor"]);
+        Assert.Equal("refused", (await shop.Noor.Device.Send(form)).Outcome);
+        var stopped = form.Locator(".answer .waiting-on li", new() { HasText = "Stop by Sol: load not right" });
+        await Expect(stopped).ToContainTextAsync("Marit or Oskar");
+    }
+
     /// <summary>Sol stops the car with two taps and a choice. It sounds on the screens of all it touches, and the wall says who has not heard.</summary>
     private static async Task<string> RaiseStop(Workshop shop)
     {
@@ -55,19 +66,34 @@ public partial class FirstStartStory
             .. new[] { shop.Inga, shop.Tablet, shop.Noor }.Select(h => new Sight(h.Bay, "[data-alarm]", "Stop: Heron coupe load not right")),
             new(shop.Wall, "#floor-stops", "not heard yet:"), new(shop.Oskar.Holds, "article[id^=hold-stop-]", "load not right"),
         ];
+        await shop.Inga.Bay.Page.EvaluateAsync("() => window.scrollTo(0, document.body.scrollHeight)");
         var watched = await shop.Delays.Watch(sights);
         var answer = await sol.Device.Send(sol.InBay("#form-stop"), sol.InBay("#form-stop button[value='load not right']"));
         await Workshop.Done(answer, sol.Bay.Page, "stop");
         await watched.Shown("stop", answer.At);
         foreach (var told in new[] { shop.Inga, shop.Tablet, shop.Noor })
         {
-            await Expect(told.InBay(".alarm-words")).ToBeVisibleAsync();
+            await InSight(told);
             await Expect(told.Bay.Page.Locator("html[data-sounded]")).ToHaveCountAsync(1);
             await Expect(told.InBay(".stop-banner")).ToContainTextAsync("A stop here is no emergency stop.");
         }
 
         var id = await sol.InBay(".stop-banner").First.GetAttributeAsync("id");
         return id!["stop-".Length..];
+    }
+
+    /// <summary>A stop is in sight wherever its reader has scrolled to: its line stands at the top, and a tap on it goes to all of it.</summary>
+    private static async Task InSight(Hands told)
+    {
+        var line = told.InBay(".alarm[data-out-of-view]");
+        if (await line.CountAsync() > 0)
+        {
+            await Expect(line.Locator(".alarm-words")).ToBeInViewportAsync();
+            await told.Device.Tap(line.Locator(".alarm-show"));
+        }
+
+        await Expect(told.InBay(".stop-banner")).ToBeInViewportAsync();
+        await Expect(line).ToHaveCountAsync(0);
     }
 
     /// <summary>Each confirms; until the last has, the wall names who has not.</summary>

@@ -16,12 +16,6 @@ public partial class FirstStartStory(Chromium chromium, ITestOutputHelper output
     [Fact]
     public async Task Engine_starts_and_every_screen_told_so_in_time()
     {
-        if (Environment.GetEnvironmentVariable("JOBBOARD_STORY") != "1")
-        {
-            Assert.Skip("The story is not carried to its end yet (see DEVELOPERS.md); JOBBOARD_STORY=1 runs it.");
-            return;
-        }
-
         var browser = await chromium.Browser();
         await using var shop = await Workshop.Open(browser, Say);
         await Begin(shop);
@@ -100,7 +94,7 @@ public partial class FirstStartStory(Chromium chromium, ITestOutputHelper output
     private void Report(Workshop shop)
     {
         foreach (var slow in shop.Delays.All.OrderByDescending(d => d.Milliseconds).Take(5)) Say($"{slow.Milliseconds,6:0} ms  {slow.What}");
-        Say($"{shop.Traffic.Posts} commands by taps, {shop.Script.Sent} by the script; {shop.Delays.All.Count} changes seen on screens: p50 {shop.Delays.At(0.5):0} ms, p95 {shop.Delays.At(0.95):0} ms, most {shop.Delays.At(1):0} ms after the answer");
+        Say($"{shop.Traffic.Posts} commands by taps, {shop.Script.Sent} by the script; {shop.Delays.All.Count} changes seen on screens: p50 {shop.Delays.At(0.5):0} ms, p95 {shop.Delays.At(0.95):0} ms, most {shop.Delays.At(1):0} ms after the tap");
     }
 
     private void Say(string words)

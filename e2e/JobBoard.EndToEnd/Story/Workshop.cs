@@ -101,7 +101,8 @@ internal sealed partial class Workshop : IAsyncDisposable
         _opened.Push(Line);
         var door = new FormDoor(url, made.Pins);
         Script = new(door, made.State, Crews, Car);
-        (Oskar, Marit) = (await Desk(desk), await Desk(await Device(browser, url, Size.Desk, made), "marit"));
+        Oskar = new(desk, await desk.Page("/holds"), await desk.Page("/cars/" + Car));
+        Marit = await OwnersDesk(await Device(browser, url, Size.Desk, made));
         Wall = new(await (await Device(browser, url, Size.Wall, made)).Page("/wall/" + made.Wall), "the wall");
         await HandOut(browser, url, made);
         Say("everybody is signed in");
@@ -111,7 +112,7 @@ internal sealed partial class Workshop : IAsyncDisposable
     {
         await using var earlier = await EarlierServer.Start(_folder.Path, url.Port);
         var desk = await Device(browser, url, Size.Desk, made);
-        var page = await desk.Page("/sign-in");
+        var page = await desk.Tab();
         await desk.SignIn(page, "oskar", "/parts");
         await page.CloseAsync();
         return desk;
@@ -124,12 +125,11 @@ internal sealed partial class Workshop : IAsyncDisposable
         return device;
     }
 
-    private static async Task<Desk> Desk(Device device, string? person = null)
+    private static async Task<Desk> OwnersDesk(Device device)
     {
-        if (person is null) return new(device, await device.Page("/holds"), await device.Page("/cars/" + Car));
-        var holds = await device.Page("/sign-in");
-        await device.SignIn(holds, person, "/holds");
-        return new(device, holds, await device.Page("/cars/" + Car));
+        var holds = await device.Tab();
+        await device.SignIn(holds, "marit", "/holds");
+        return new(device, holds);
     }
 
     private async Task HandOut(IBrowser browser, Uri url, StoryShop made)
@@ -141,7 +141,7 @@ internal sealed partial class Workshop : IAsyncDisposable
         async Task<Hands> Hands(string person, Uri at, Size size)
         {
             var device = await Device(browser, at, size, made);
-            var bay = await device.Page("/sign-in");
+            var bay = await device.Tab();
             await device.SignIn(bay, person);
             return new(device, bay, await device.Tab(), [.. made.State.Instruments.Values]);
         }

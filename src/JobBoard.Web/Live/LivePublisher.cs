@@ -8,7 +8,8 @@ namespace JobBoard.Web.Live;
 
 /// <summary>
 /// Pushes what changed. On the bare signal it takes one picture, renders each watched fragment once per audience and sends
-/// those that look different, at most three times a second; signals in between are one. It never holds up the writer.
+/// those that look different, at most three times a second; signals in between are one. A heartbeat follows, so that every
+/// screen knows how far it has been told, whether it shows any of it or not. It never holds up the writer.
 /// </summary>
 public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
 {
@@ -84,31 +85,47 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     private async Task Push()
     {
         var picture = fragments.Picture();
+        List<Task> sends = [];
         foreach (var (key, watch) in _watches.OrderBy(w => w.Value.Took))
         {
             if (watch.CloseIfEmpty()) _watches.TryRemove(KeyValuePair.Create(key, watch));
-            else await PushOne(watch, picture).ConfigureAwait(false);
+            else if (await Changed(watch, picture).ConfigureAwait(false) is { } now) sends.Add(Send(now));
         }
 
-        Interlocked.Exchange(ref _pushedSeq, picture.Head.Seq);
+        // Not awaited: a viewer that does not read is cut off after two seconds and holds up nobody.
+        _ = Logged(BeatAfter(sends, picture.Head.Seq));
     }
 
-    private async Task PushOne(Watch watch, Picture picture)
+    private async Task BeatAfter(List<Task> sends, long seq)
+    {
+        await Task.WhenAll(sends).ConfigureAwait(false);
+        long before;
+        do
+        {
+            before = Interlocked.Read(ref _pushedSeq);
+            if (before >= seq) return;
+        }
+        while (Interlocked.CompareExchange(ref _pushedSeq, seq, before) != before);
+
+        await hub.Clients.All.SendAsync("beat", Beat).ConfigureAwait(false);
+    }
+
+    private async Task<FragmentPush?> Changed(Watch watch, Picture picture)
     {
         try
         {
             var (now, changed) = await watch.Render(fragments, picture).ConfigureAwait(false);
-            if (changed) Send(now);
+            return changed ? now : null;
         }
         catch (Exception error) when (error is not OperationCanceledException)
         {
             // One fragment that cannot be rendered must not darken the others.
             log.LogError(error, "Fragment {Fragment} could not be rendered at entry {Seq}.", watch.Id, picture.Head.Seq);
+            return null;
         }
     }
 
-    // Not awaited: a viewer that does not read is cut off after two seconds and holds up nobody.
-    private void Send(FragmentPush push) => _ = Logged(hub.Clients.Group(push.Id).SendAsync("fragment", push));
+    private Task Send(FragmentPush push) => Logged(hub.Clients.Group(push.Id).SendAsync("fragment", push));
 
     private async Task BeatOn(CancellationToken stopping)
     {

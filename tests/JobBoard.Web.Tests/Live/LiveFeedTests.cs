@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Net;
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Holds;
@@ -76,6 +77,24 @@ public class LiveFeedTests
 
         Assert.Equal(server.Runner.State.Seq, beat.Seq);
         Assert.False(feed.HasPush);
+    }
+
+    [Fact]
+    public async Task A_beat_follows_every_change_shown_or_not()
+    {
+        await using var server = await Server.Start();
+        using var browser = await server.SignIn("inga");
+        await using var feed = await Feed.Of(server, browser);
+        await feed.Join("person/inga/alarm");
+        var since = Stopwatch.GetTimestamp();
+
+        for (var i = 0; i < 4; i++)
+        {
+            await server.Does("sol", i % 2 == 0 ? new GoOut("sol") : new ComeIn("sol"));
+            await feed.BeatAt(server.Runner.State.Seq);
+        }
+
+        Assert.True(Stopwatch.GetElapsedTime(since) < LivePublisher.BeatEvery * 2.5, "Beats came every two seconds alone.");
     }
 
     [Fact]

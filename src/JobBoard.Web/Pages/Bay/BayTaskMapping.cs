@@ -178,7 +178,7 @@ public sealed class BayTaskMapping(Picture picture, Person me)
             TakenAt = latest is null ? null : picture.Local(latest.At),
             TakenBy = latest is null ? null : _shop.NameOf(latest.By) + (latest.SeenBy is null ? "" : $", seen by {_shop.NameOf(latest.SeenBy)}"),
             Note = Note(q, latest),
-            Instruments = InstrumentsFor(need),
+            Instruments = ReadingWords.Instruments(_shop, need, picture.Now),
             SeenBy = need.SeenByTwo ? [.. _shop.People.Values.Where(p => p.IsIn && p.Id != me.Id).Select(p => new BayChoice(p.Id, p.Name))] : [],
             Tool = need.Tool,
             TakenWhen = need.TakenWhen,
@@ -206,10 +206,4 @@ public sealed class BayTaskMapping(Picture picture, Person me)
 
     private static ImmutableArray<string> UnitsLike(string unit) =>
         Units.Find(unit) is { } found ? [found.Symbol, .. Units.All.Where(u => u.Quantity == found.Quantity && u.Symbol != found.Symbol).Select(u => u.Symbol)] : [unit];
-
-    private ImmutableArray<BayChoice> InstrumentsFor(ReadingNeed need)
-    {
-        var quantity = Units.Find(need.Unit)?.Quantity;
-        return [.. _shop.Instruments.Values.Where(i => Units.Find(i.Unit)?.Quantity == quantity).OrderBy(i => need.Tool.Contains(i.Name, StringComparison.OrdinalIgnoreCase) ? 0 : 1).ThenBy(i => i.CalibratedUntil <= picture.Now).Select(i => new BayChoice(i.Id, i.Name + (i.CalibratedUntil <= picture.Now ? " (calibration run out)" : "")))];
-    }
 }

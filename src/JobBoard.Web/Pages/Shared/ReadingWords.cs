@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using JobBoard.Domain.Boards;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Readings;
 using JobBoard.Engineering.Measures;
+using JobBoard.Web.Pages.Bay;
 
 namespace JobBoard.Web.Pages.Shared;
 
@@ -30,6 +32,18 @@ public static class ReadingWords
     public static ImmutableArray<string> Units(string unit) => Engineering.Measures.Units.Find(unit) is { } found
         ? [found.Symbol, .. Engineering.Measures.Units.All.Where(u => u.Quantity == found.Quantity && u.Symbol != found.Symbol).Select(u => u.Symbol)]
         : [unit];
+
+    /// <summary>What a reading can be taken with: what its tool names first, what has run out of calibration last.</summary>
+    public static ImmutableArray<BayChoice> Instruments(ShopState shop, ReadingNeed need, DateTimeOffset now)
+    {
+        var quantity = Engineering.Measures.Units.Find(need.Unit)?.Quantity;
+        return
+        [
+            .. shop.Instruments.Values.Where(i => Engineering.Measures.Units.Find(i.Unit)?.Quantity == quantity)
+                .OrderBy(i => need.Tool.Contains(i.Name, StringComparison.OrdinalIgnoreCase) ? 0 : 1).ThenBy(i => i.CalibratedUntil <= now)
+                .Select(i => new BayChoice(i.Id, i.Name + (i.CalibratedUntil <= now ? " (calibration run out)" : ""))),
+        ];
+    }
 
     private static string Number(decimal value) => value.ToString("0.############", CultureInfo.InvariantCulture);
 }

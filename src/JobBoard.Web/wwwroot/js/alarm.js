@@ -1,5 +1,6 @@
 // A stop that touches this screen sounds and vibrates until it is heard (a wall: three times). Browsers let a page sound only
-// after somebody touched it, so until then a line says so.
+// after somebody touched it, so until then a line says so. Where the screen says more of a stop further up or down, the line at
+// the top stands for it only while that is out of view; nothing scrolls by itself, as it would move under a finger.
 const AGAIN = 4000;
 const WALL_TIMES = 3;
 const known = new Map();
@@ -57,11 +58,29 @@ function lookForNew() {
   for (const stop of document.querySelectorAll("[data-alarm]")) if (!known.has(stop.dataset.alarm)) return look();
 }
 
+const moreOf = (id) => document.getElementById("stop-" + id) ?? document.getElementById("hold-" + id);
+
+function markOutOfView() {
+  for (const alarm of document.querySelectorAll("[data-alarm]")) {
+    const box = moreOf(alarm.dataset.alarm)?.getBoundingClientRect();
+    alarm.toggleAttribute("data-out-of-view", !box || box.bottom < 64 || box.top > window.innerHeight - 64);
+  }
+}
+
+function show(event) {
+  const id = event.target.closest?.("[data-show-stop]")?.dataset.showStop;
+  if (id) moreOf(id)?.scrollIntoView({ block: "center" });
+}
+
 export function start() {
   for (const gesture of ["pointerdown", "keydown"]) document.addEventListener(gesture, wake, { once: true });
   for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, later, { once: true });
   document.addEventListener("live:changed", lookForNew);
+  document.addEventListener("live:changed", markOutOfView);
+  for (const moved of ["scroll", "resize"]) window.addEventListener(moved, markOutOfView, { passive: true });
+  document.addEventListener("click", show);
   setInterval(look, AGAIN);
   hint();
   lookForNew();
+  markOutOfView();
 }

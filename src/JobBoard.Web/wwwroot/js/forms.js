@@ -91,6 +91,7 @@ function fieldsOf(form, about) {
   return exact.length > 0 ? exact : typed.filter((field) => field.name.endsWith("." + about) || field.name.includes("." + about + "."));
 }
 
+// A form that a push took away before the answer came has nothing left to show: the push was the answer.
 function done(form, said) {
   answerOf(form).replaceChildren();
   forgetTyped(form);
@@ -100,7 +101,7 @@ function done(form, said) {
   form.dispatchEvent(new CustomEvent("command:done", { bubbles: true, detail: said }));
   const back = form.elements.back?.value;
   if (back && back !== location.pathname + location.search) location.assign(back);
-  else if (!form.closest("[data-fragment]")) location.reload();
+  else if (form.isConnected && !form.closest("[data-fragment]")) location.reload();
 }
 
 function notSent(form) {

@@ -80,12 +80,9 @@ internal sealed class CarTaskFormMapping(Picture picture, TaskQuestion q, Person
 
     private CarReadingForm Reading(ReadingNeed need)
     {
-        var quantity = Units.Find(need.Unit)?.Quantity;
-        var instruments = _shop.Instruments.Values.Where(i => Units.Find(i.Unit)?.Quantity == quantity).OrderBy(i => i.CalibratedUntil <= q.Now)
-            .Select(i => new BayChoice(i.Id, i.Name + (i.CalibratedUntil <= q.Now ? " (calibration run out)" : "")));
         var about = string.Join("; ", new[] { need.Tool, need.Where, need.TakenWhen, need.Source.Length == 0 ? "" : $"limit from {need.Source}" }.Where(w => w.Length > 0));
         return new(
-            need.Id, need.Name, ReadingWords.Limit(need), about, ReadingWords.Units(need.Unit), [.. instruments],
+            need.Id, need.Name, ReadingWords.Limit(need), about, ReadingWords.Units(need.Unit), ReadingWords.Instruments(_shop, need, q.Now),
             need.SeenByTwo ? [.. _shop.People.Values.Where(p => p.IsIn && p.Id != me.Id).Select(Choice)] : []);
     }
 
