@@ -63,10 +63,43 @@ public class FloorLayouts
         var crowded = FloorLayout.Arrange(FloorSamples.Named("crowded"), FloorSheet.Default);
         var bay = crowded.Places.Single(place => place.Place.Id == "bay-1");
 
-        Assert.Contains(bay.Blocks, block => block.Id == "danger-h1");
-        Assert.Contains(bay.Blocks, block => block.Id == "task-t1");
-        Assert.DoesNotContain(bay.Blocks, block => block.Id.StartsWith("next-", StringComparison.Ordinal));
-        Assert.Contains(bay.Blocks, block => block.Rows.Any(row => row.Text.EndsWith($"+{bay.More} more", StringComparison.Ordinal)));
+        Assert.All(bay.Pages, page => Assert.Contains(page, block => block.Id == "danger-h1"));
+        Assert.Contains(bay.Pages[0], block => block.Id == "task-t1");
+        Assert.DoesNotContain(bay.Pages[0], block => block.Id.StartsWith("next-", StringComparison.Ordinal));
+        Assert.True(bay.Pages.Length > 1 && bay.Pages[0].Any(block => block.Rows.Any(row => row.Text.EndsWith($"1/{bay.Pages.Length}", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void Signs_of_every_danger_are_on_every_page()
+    {
+        var place = FloorSamples.Named("crowded").Places[2] with { Dangers = [new("cap-off", "Coolant cap off", [SafetySignKind.W017]), new("stands", "Car on stands", [SafetySignKind.W001])] };
+        var drawing = FloorLayout.Arrange(FloorSamples.Usual with { Places = [place] }, FloorSheet.Default).Places.Single();
+
+        Assert.True(drawing.Pages.Length > 1);
+        Assert.All(drawing.Pages, page => Assert.Equal(2, page.Single(block => block.Id == "signs").Marks.Length));
+        Assert.Single(drawing.Pages, page => page.Any(block => block.Rows.Any(row => row.Text.Contains("Coolant cap", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void Everything_of_a_place_is_on_some_page_or_counted()
+    {
+        View.Select(Gen.Double[2, 9]).Sample((view, metres) => FloorLayout.Arrange(view, FloorSheet.For(metres, 65)).Places.All(IsWhole), iter: 200);
+
+        static bool IsWhole(FloorPlaceDrawing place)
+        {
+            var written = place.Pages.SelectMany(page => page).Select(block => block.Id).ToHashSet();
+            var wanted = place.Place.InHand.Select(task => $"task-{task.Id}").Concat(place.Place.Stops.Select(stop => $"stop-{stop.Id}"));
+            return wanted.Count(id => !written.Contains(id)) <= place.More;
+        }
+    }
+
+    [Fact]
+    public void Corner_is_painted_as_wide_as_its_text()
+    {
+        var view = FloorSamples.Usual with { Places = [new() { Id = "b", Name = "Electrical bench", Kind = FloorPlaceKind.Corner, Area = new(2, 2, 1, 1) }] };
+        var corner = FloorLayout.Arrange(view, FloorSheet.Default).Places.Single();
+
+        Assert.All(Boxes(corner), box => Assert.True(corner.Edge.Contains(box)));
     }
 
     [Fact]
@@ -165,10 +198,13 @@ public class FloorLayouts
     {
         foreach (var place in drawing.Places)
         {
-            var boxes = Boxes(place).ToList();
-            Assert.All(boxes, box => Assert.True(place.Room.Contains(box) && drawing.Walls.Contains(box)));
-            for (var at = 0; at < boxes.Count; at++)
-                Assert.DoesNotContain(boxes.Skip(at + 1), boxes[at].Overlaps);
+            Assert.All(Boxes(place), box => Assert.True(place.Room.Contains(box) && drawing.Walls.Contains(box)));
+            foreach (var page in place.Pages)
+            {
+                var boxes = Boxes(page).ToList();
+                for (var at = 0; at < boxes.Count; at++)
+                    Assert.DoesNotContain(boxes.Skip(at + 1), boxes[at].Overlaps);
+            }
         }
         for (var at = 0; at < drawing.Places.Length; at++)
             Assert.DoesNotContain(drawing.Places.Skip(at + 1), other => Boxes(other).Any(box => Boxes(drawing.Places[at]).Any(box.Overlaps)));
@@ -178,7 +214,7 @@ public class FloorLayouts
     private static void CheckBeside(FloorDrawing drawing)
     {
         var bars = drawing.Gear.SelectMany(gear => gear.Rails).ToList();
-        var written = drawing.Places.SelectMany(place => place.Blocks).SelectMany(block => block.Rows).Select(row => row.Box);
+        var written = drawing.Places.SelectMany(place => place.Pages).SelectMany(page => page).SelectMany(block => block.Rows).Select(row => row.Box);
         Assert.All(written, box => Assert.DoesNotContain(bars, box.Overlaps));
         foreach (var line in drawing.CarPages.SelectMany(page => page).SelectMany(car => car.Lines))
             Assert.True(Width(line, drawing.Sheet) <= FloorSheet.Side);
@@ -186,8 +222,10 @@ public class FloorLayouts
             Assert.True(Width(line, drawing.Sheet) <= FloorSheet.Width - (2 * FloorSheet.Margin));
     }
 
-    private static IEnumerable<FloorBox> Boxes(FloorPlaceDrawing place) =>
-        place.Blocks.SelectMany(block => block.Rows.Select(row => row.Box).Concat(block.Marks.Select(mark => mark.Box)));
+    private static IEnumerable<FloorBox> Boxes(FloorPlaceDrawing place) => place.Pages.SelectMany(page => Boxes(page));
+
+    private static IEnumerable<FloorBox> Boxes(IEnumerable<FloorBlock> blocks) =>
+        blocks.SelectMany(block => block.Rows.Select(row => row.Box).Concat(block.Marks.Select(mark => mark.Box)));
 
     private static double Width(FloorCarLine line, FloorSheet sheet) =>
         Width(line.Text, line.Style, sheet) + (line.Right is null ? 0 : Width(line.Right, line.RightStyle, sheet));

@@ -24,6 +24,9 @@ public enum SafetySignKind
     /// <summary>Flammable material.</summary>
     W021,
 
+    /// <summary>Battery charging.</summary>
+    W026,
+
     /// <summary>No open flame.</summary>
     P003,
 

@@ -81,12 +81,20 @@ internal static class FloorBeside
     {
         var isHeard = stop.NotHeard.Length == 0;
         var heard = isHeard && stop.Note is not null ? $"{FloorTexts.Heard(stop)}. {stop.Note}" : FloorTexts.Heard(stop);
+        var style = isHeard ? FloorStyle.Plain : FloorStyle.Name;
+        var (title, state) = (FloorTexts.StopTitle(stop), FloorTexts.StopState(stop));
+        if (Both(title, FloorStyle.Name, state, width, sheet))
+            return new(stop, [new(title, FloorStyle.Name, state, FloorStyle.Quiet), .. Pair(heard, style, FloorTexts.NoEmergencyStop, FloorStyle.Quiet, width, sheet)]);
+        var below = $"{FloorTexts.RaisedBy(stop)}. {FloorTexts.NoEmergencyStop}";
         return new(stop,
         [
-            .. Pair(FloorTexts.StopTitle(stop), FloorStyle.Name, FloorTexts.StopState(stop), FloorStyle.Quiet, width, sheet),
-            .. Pair(heard, isHeard ? FloorStyle.Plain : FloorStyle.Name, FloorTexts.NoEmergencyStop, FloorStyle.Quiet, width, sheet),
+            .. Wrapped(title, FloorStyle.Name, width, 2, sheet),
+            .. Pair(heard, style, Both(heard, style, below, width, sheet) ? below : FloorTexts.NoEmergencyStop, FloorStyle.Quiet, width, sheet),
         ]);
     }
+
+    private static bool Both(string left, FloorStyle style, string right, double width, FloorSheet sheet) =>
+        Width(left, style, sheet) + LineGap + Width(right, FloorStyle.Quiet, sheet) <= width;
 
     private static FloorStopDrawing OneOfSeveral(FloorStop stop, double width, FloorSheet sheet)
     {

@@ -18,19 +18,83 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
     /// <summary>Height used so far.</summary>
     public double Used => _y - room.Y;
 
-    /// <summary>Writes an entry with its first <paramref name="details"/> details, or nothing where it does not fit.</summary>
-    public FloorBlock? Write(FloorEntry entry, IEnumerable<FloorDetail> details, double gap = EntryGap)
+    /// <summary>The place's name with what stands beside it, and its signs at the end of the line, or below it where they do not fit.</summary>
+    public IEnumerable<FloorBlock?> Name(string name, string? mark, ImmutableArray<FloorMark> signs)
+    {
+        var taken = signs.Sum(sign => sign.Box.Width + MarkGap);
+        if (signs.IsEmpty || FloorFace.Width(name, sheet.RestType, false) + taken > room.Width)
+            return signs.IsEmpty ? [NameAlone(name, mark, room.Width)] : [NameAlone(name, mark, room.Width), Row("signs", signs)];
+        var tall = Math.Max(sheet.RestLine, signs.Max(sign => sign.Box.Height));
+        if (!Take(tall, out var y)) return [null];
+        var text = WithMark(name, mark, room.Width - taken);
+        var x = room.Right - taken + MarkGap;
+        List<FloorMark> marks = [];
+        foreach (var sign in signs)
+        {
+            marks.Add(sign with { Box = sign.Box with { X = x, Y = y + ((tall - sign.Box.Height) / 2) } });
+            x += sign.Box.Width + MarkGap;
+        }
+
+        return [new("name", [], [Row(text, FloorStyle.Quiet, room.X, y + ((tall - sheet.RestLine) / 2))]), new("signs", [.. marks], [])];
+    }
+
+    /// <summary>Marks in a row of their own.</summary>
+    public FloorBlock? Row(string id, ImmutableArray<FloorMark> marks)
+    {
+        var fits = (int)((room.Width + MarkGap) / (marks[0].Box.Width + MarkGap));
+        if (fits == 0 || !Take(marks[0].Box.Height, out var y)) return null;
+        return new(id, [.. marks.Take(fits).Select((mark, at) => mark with { Box = mark.Box with { X = room.X + (at * (mark.Box.Width + MarkGap)), Y = y } })], []);
+    }
+
+    private FloorBlock? NameAlone(string name, string? mark, double width)
+    {
+        var rows = new List<FloorRow>();
+        return Lines(WithMark(name, mark, width), FloorStyle.Quiet, 2, 0, rows) ? new("name", [], [.. rows]) : null;
+    }
+
+    /// <summary>Whether a mark finds room in the line of the name, signs at its end or not.</summary>
+    public bool HasRoomBeside(string name, string mark, ImmutableArray<FloorMark> signs)
+    {
+        var taken = signs.Sum(sign => sign.Box.Width + MarkGap);
+        var isShared = FloorFace.Width(name, sheet.RestType, false) + taken <= room.Width;
+        return WithMark(name, mark, isShared ? room.Width - taken : room.Width) != name;
+    }
+
+    /// <summary>Bay 1, 1/2 where both fit on the line, or end on the name's second one.</summary>
+    private string WithMark(string name, string? mark, double width)
+    {
+        var both = $"{name}, {mark?.Replace(' ', '\u00a0')}";
+        var lines = Fit(both, FloorStyle.Quiet, width, 2);
+        var isHeld = mark is not null && lines.Count > 0 && lines[^1].EndsWith(both[^mark.Length..], StringComparison.Ordinal);
+        return isHeld && lines.Count <= Math.Max(1, Fit(name, FloorStyle.Quiet, width, 2).Count) ? both : name;
+    }
+
+    /// <summary>Writes an entry, or nothing where it does not fit.</summary>
+    public FloorBlock? Write(FloorEntry entry, FloorFullness fullness, double gap = EntryGap)
     {
         var start = _y;
         _y += start > room.Y ? gap : 0;
         var rows = new List<FloorRow>();
         var marks = new List<FloorMark>();
-        var fits = Title(entry, rows, marks)
-            && details.All(detail => Detail(detail, rows));
+        var fits = Title(entry, rows, marks) && (fullness == FloorFullness.Short ? OneLine(entry.People, rows) : Whole(entry, rows));
         if (fits)
             return new(entry.Id, [.. marks], [.. rows]);
         _y = start;
         return null;
+    }
+
+    /// <summary>Who is on it, in as many names as one line holds.</summary>
+    private bool OneLine(FloorDetail? people, List<FloorRow> rows)
+    {
+        if (people is null) return true;
+        var fitting = people.Shorter.FirstOrDefault(text => FloorFace.Width(text, Type(people.Style), people.Style <= FloorStyle.Strong) <= room.Width);
+        return Lines(fitting ?? people.Text, people.Style, 1, 0, rows);
+    }
+
+    private bool Whole(FloorEntry entry, List<FloorRow> rows)
+    {
+        IEnumerable<FloorDetail> details = entry.People is null ? entry.More : entry.More.Prepend(entry.People);
+        return details.All(detail => Lines(detail.Text, detail.Style, detail.MostLines, 0, rows));
     }
 
     private bool Title(FloorEntry asked, List<FloorRow> rows, List<FloorMark> marks)
@@ -74,25 +138,6 @@ internal sealed class FloorColumn(FloorBox room, IReadOnlyList<FloorBox> across,
             return false;
         rows.Clear();
         _y = below;
-        return true;
-    }
-
-    /// <summary>Text and tail on one line where they fit, else below each other.</summary>
-    private bool Detail(FloorDetail detail, List<FloorRow> rows)
-    {
-        if (detail.Tail is null)
-            return Lines(detail.Text, detail.Style, detail.MostLines, 0, rows);
-        return Fit($"{detail.Text}, {detail.Tail}", detail.Style, room.Width, 1) is [var line] && line.EndsWith(detail.Tail, StringComparison.Ordinal)
-            ? Put(line, detail.Style, 0, rows)
-            : Lines(detail.Text, detail.Style, detail.MostLines, 0, rows) && Tail(detail, rows);
-    }
-
-    /// <summary>The tail on a line of its own; left out where there is none left.</summary>
-    private bool Tail(FloorDetail detail, List<FloorRow> rows)
-    {
-        var before = _y;
-        if (!Lines(detail.Tail!, detail.Style, 1, 0, rows))
-            _y = before;
         return true;
     }
 

@@ -49,11 +49,11 @@ public sealed record FloorBlock(string Id, ImmutableArray<FloorMark> Marks, Immu
 
 /// <summary>One place, fitted.</summary>
 /// <param name="Place">What it was made from.</param>
-/// <param name="Edge">Its rectangle on the map.</param>
-/// <param name="Room">The floor its text keeps to: the rectangle, grown into free floor where a corner is too small.</param>
-/// <param name="Blocks">What is written, from the top.</param>
-/// <param name="More">How many things found no room.</param>
-public sealed record FloorPlaceDrawing(FloorPlace Place, FloorBox Edge, FloorBox Room, ImmutableArray<FloorBlock> Blocks, int More);
+/// <param name="Edge">What is painted: a bay's rectangle on the map; a corner's, grown into free floor where it is too small for its text.</param>
+/// <param name="Room">The floor its text keeps to.</param>
+/// <param name="Pages">What is written, page by page (one at least), each from the top.</param>
+/// <param name="More">How many things found room on no page.</param>
+public sealed record FloorPlaceDrawing(FloorPlace Place, FloorBox Edge, FloorBox Room, ImmutableArray<ImmutableArray<FloorBlock>> Pages, int More);
 
 /// <summary>Lifting gear, in units: its rails and the keep-out zone while it is loaded.</summary>
 public sealed record FloorGearDrawing(FloorGear Gear, FloorBox Sweep, FloorBox? KeepOut, ImmutableArray<FloorBox> Rails);

@@ -50,7 +50,7 @@ public static class FloorLayout
     private static FloorPlaceDrawing Place(FloorPlace place, FloorBox edge, FloorBox room, List<FloorBox> painted, FloorSheet sheet)
     {
         var (text, across) = ClearOf(painted, FloorPlaceText.Inside(room));
-        return FloorPlaceText.Fit(place, edge, text, across, sheet);
+        return FloorPlaceText.Fit(place, place.Kind == FloorPlaceKind.Corner ? room : edge, text, across, sheet);
     }
 
     /// <summary>The widest part of the room clear of what is painted lengthways, and what is left that is painted across it.</summary>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace JobBoard.Web.Pages.Floor;
 
-/// <summary>Chooses what of a place is written when not everything finds room, the most important first, and counts the rest.</summary>
+/// <summary>Writes a place page by page: name, car, stops and signs on every page, the rest in turn. Type never shrinks; what finds room on no page is counted.</summary>
 internal static class FloorPlaceText
 {
     /// <summary>Free edge between a place's painted sides and its text.</summary>
@@ -11,6 +11,9 @@ internal static class FloorPlaceText
     /// <summary>Free edge above and below the text.</summary>
     public const double PadAbove = 5;
 
+    /// <summary>Most pages of a place: at ten seconds a page everything has been seen within a minute.</summary>
+    public const int MostPages = 6;
+
     /// <summary>What a rectangle leaves for text.</summary>
     public static FloorBox Inside(FloorBox edge) =>
         new(edge.X + Pad, edge.Y + PadAbove, Math.Max(0, edge.Width - (2 * Pad)), Math.Max(0, edge.Height - (2 * PadAbove)));
@@ -18,109 +21,67 @@ internal static class FloorPlaceText
     /// <summary>Fits the place's text into <paramref name="room"/>.</summary>
     public static FloorPlaceDrawing Fit(FloorPlace place, FloorBox edge, FloorBox room, IReadOnlyList<FloorBox> painted, FloorSheet sheet)
     {
-        var entries = FloorEntry.Of(place);
-        var page = new Page(HeadThatFits(place, entries, room, painted, sheet), entries, room, painted, sheet);
-        foreach (var kept in new[] { 0, 1 })
+        var writer = new FloorPageWriter(place, room, painted, sheet);
+        var (pages, more) = Dealt(writer, FloorEntry.Turning(place));
+        while (more > 0 && pages[^1].Entries.Length > 0 && writer.Write(pages[^1], writer.Mark(pages.Count, pages.Count, more)) is null)
         {
-            var taken = Choose(page, kept);
-            var more = entries.Length - taken.Count(claim => claim.Detail is null);
-            if (more > 0 && kept == 0)
-                continue;
-            if (page.Write(taken, more) is { } blocks)
-                return new(place, edge, room, [.. blocks], more);
+            pages[^1] = pages[^1] with { Entries = pages[^1].Entries[..^1] };
+            more++;
         }
-        return new(place, edge, room, [.. page.Write(Choose(page, 0), 0) ?? []], entries.Length);
+
+        var written = pages.Select((page, at) => writer.Full(page, writer.Mark(at + 1, pages.Count, at == pages.Count - 1 ? more : 0)));
+        return new(place, edge, room, [.. written.Select(blocks => blocks.ToImmutableArray())], more + writer.Dropped);
     }
 
-    /// <summary>Name and car; in a place too small for both and a stop or danger, less of them.</summary>
-    private static ImmutableArray<FloorEntry> HeadThatFits(
-        FloorPlace place, ImmutableArray<FloorEntry> entries, FloorBox room, IReadOnlyList<FloorBox> painted, FloorSheet sheet)
+    /// <summary>Entries dealt onto pages in their order, as many on each as find room; and how many find room on none.</summary>
+    private static (List<FloorPage> Pages, int More) Dealt(FloorPageWriter writer, ImmutableArray<FloorEntry> entries)
     {
-        var whole = Head(place);
-        List<(FloorEntry, FloorDetail?)> urgent = place.Stops.Length + place.Dangers.Length > 0 ? [(entries[0], null)] : [];
-        ImmutableArray<FloorEntry>[] shorter = [whole, [whole[^1]], [whole[0]]];
-        return shorter.FirstOrDefault(head => new Page(head, entries, room, painted, sheet).Write(urgent, entries.Length > urgent.Count ? entries.Length : 0) is not null, []);
+        List<FloorPage> pages = [new([])];
+        var more = 0;
+        foreach (var entry in entries)
+        {
+            var together = pages[^1] with { Entries = pages[^1].Entries.Add(entry) };
+            if (writer.Write(together, null) is not null)
+                pages[^1] = together;
+            else if (Alone(writer, entry) is not { } alone || (pages[^1].Entries.Length > 0 && pages.Count == MostPages))
+                more++;
+            else if (pages[^1].Entries.IsEmpty)
+                pages[^1] = alone;
+            else
+                pages.Add(alone);
+        }
+
+        return (pages, more);
     }
 
-    /// <summary>Takes claim after claim as long as everything taken still fits, with a line kept for "+2 more" where asked.</summary>
-    private static List<(FloorEntry Entry, FloorDetail? Detail)> Choose(Page page, int kept)
+    /// <summary>The entry on a page of its own: whole, else without the place's name, else without who is on it, else without both.</summary>
+    private static FloorPage? Alone(FloorPageWriter writer, FloorEntry entry)
     {
-        var taken = new List<(FloorEntry Entry, FloorDetail? Detail)>();
-        foreach (var claim in Claims(page.Entries))
-        {
-            var isTitleTaken = claim.Detail is null || taken.Contains((claim.Entry, null));
-            if (isTitleTaken && page.Write([.. taken, claim], kept) is not null)
-                taken.Add(claim);
-        }
-        return taken;
+        var bare = entry with { People = null };
+        FloorPage[] ways = [new([entry]), new([entry], IsNamed: false), new([bare]), new([bare], IsNamed: false)];
+        return ways.FirstOrDefault(page => writer.Write(page, null) is not null);
     }
 
     /// <summary>Height the whole text would take at the width of <paramref name="room"/>.</summary>
     public static double NaturalHeight(FloorPlace place, FloorBox room, FloorSheet sheet)
     {
         var column = new FloorColumn(room with { Height = double.MaxValue / 4 }, [], sheet);
-        foreach (var entry in Head(place).Concat(FloorEntry.Of(place)))
-            column.Write(entry, entry.Details);
+        column.Name(place.Name, null, FloorEntry.Signs(place));
+        foreach (var entry in FloorPageWriter.CarOf(place).Concat(FloorEntry.Standing(place)).Concat(FloorEntry.Turning(place)))
+            column.Write(entry, FloorFullness.Whole);
         return column.Used;
     }
 
-    /// <summary>Width at which no line of the text has to be broken.</summary>
+    /// <summary>Width at which no line has to be broken, the place's name between its words aside.</summary>
     public static double NaturalWidth(FloorPlace place, FloorSheet sheet)
     {
-        var entries = Head(place).Concat(FloorEntry.Of(place)).ToList();
+        var entries = FloorPageWriter.CarOf(place).Concat(FloorEntry.Standing(place)).Concat(FloorEntry.Turning(place)).ToList();
+        var words = place.Name.Split(' ').Select(word => Width(word, FloorStyle.Quiet));
         var titles = entries.Select(entry => entry.Marks.Sum(mark => mark.Box.Width + FloorColumn.MarkGap) + Width(entry.Title, entry.Style));
-        var details = entries.SelectMany(entry => entry.Details).Select(detail => Width(detail.Text, detail.Style));
-        return titles.Concat(details).DefaultIfEmpty(0).Max();
+        var details = entries.SelectMany(entry => entry.More.Append(entry.People!)).OfType<FloorDetail>().Select(detail => Width(detail.Text, detail.Style));
+        return words.Concat(titles).Concat(details).Max();
 
         double Width(string text, FloorStyle style) =>
-            FloorFace.Width(text, style == FloorStyle.Name ? sheet.NamesType : sheet.RestType, style == FloorStyle.Name);
-    }
-
-    /// <summary>Everything that could be written, in the order in which it gets room.</summary>
-    private static IEnumerable<(FloorEntry Entry, FloorDetail? Detail)> Claims(IReadOnlyList<FloorEntry> entries)
-    {
-        var details = entries.SelectMany(entry => entry.Details.Select(detail => (Entry: entry, Detail: (FloorDetail?)detail))).ToList();
-        return
-        [
-            .. entries.Where(entry => !entry.IsNext).Select(entry => (entry, (FloorDetail?)null)),
-            .. details.Where(claim => claim.Detail!.Rank == 1),
-            .. entries.Where(entry => entry.IsNext).Select(entry => (entry, (FloorDetail?)null)),
-            .. details.Where(claim => claim.Detail!.Rank > 1),
-        ];
-    }
-
-    private static ImmutableArray<FloorEntry> Head(FloorPlace place)
-    {
-        var name = new FloorEntry("name", FloorStyle.Quiet, place.Name, [], []);
-        return place.Car is null ? [name] : [name, new("car", FloorStyle.Name, place.Car, [], [])];
-    }
-
-    /// <summary>One attempt after another to write some of the entries into a room.</summary>
-    private sealed record Page(
-        ImmutableArray<FloorEntry> Head, ImmutableArray<FloorEntry> Entries, FloorBox Room, IReadOnlyList<FloorBox> Painted, FloorSheet Sheet)
-    {
-        /// <summary>Head, what was taken and the count of the rest; null where it does not fit.</summary>
-        public List<FloorBlock>? Write(List<(FloorEntry Entry, FloorDetail? Detail)> taken, int more)
-        {
-            var column = new FloorColumn(Room, Painted, Sheet);
-            var named = more > 0 ? HeadWith(more) : Head;
-            var head = named.Select(entry => column.Write(entry, [], gap: 0));
-            var body = Entries.Where(entry => taken.Contains((entry, null)))
-                .Select(entry => column.Write(entry, entry.Details.Where(detail => taken.Contains((entry, detail)))));
-            var foot = more == 0 || named != Head ? [] : new[] { More(more) }.Select(entry => column.Write(entry, []));
-            var blocks = head.Concat(body).Concat(foot).ToList();
-            return blocks.Contains(null) ? null : [.. blocks.OfType<FloorBlock>()];
-        }
-
-        /// <summary>The count beside the place's name where both fit on its line.</summary>
-        private ImmutableArray<FloorEntry> HeadWith(int more)
-        {
-            if (Head.IsEmpty || Head[0].Style != FloorStyle.Quiet)
-                return Head;
-            var both = $"{Head[0].Title} · {FloorTexts.More(more)}";
-            return FloorFace.Width(both, Sheet.RestType, false) <= Room.Width ? Head.SetItem(0, Head[0] with { Title = both }) : Head;
-        }
-
-        private static FloorEntry More(int count) => new("more", FloorStyle.Quiet, FloorTexts.More(count), [], []);
+            FloorFace.Width(text, style == FloorStyle.Name ? sheet.NamesType : sheet.RestType, style <= FloorStyle.Strong);
     }
 }

@@ -79,5 +79,8 @@ public static class FloorTexts
 
     /// <summary>told to stop, Noor; made safe.</summary>
     public static string StopState(FloorStop stop) =>
-        $"{(stop.State == Shared.StopState.MadeSafe ? "made safe" : "told to stop")}, raised by {stop.RaisedBy}";
+        $"{(stop.State == Shared.StopState.MadeSafe ? "made safe" : "told to stop")}, {RaisedBy(stop)}";
+
+    /// <summary>raised by Noor.</summary>
+    public static string RaisedBy(FloorStop stop) => $"raised by {stop.RaisedBy}";
 }

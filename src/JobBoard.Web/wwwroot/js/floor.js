@@ -10,7 +10,7 @@ export function turnPages(root = document, now = Date.now()) {
     const page = held.get(part.id) ?? (Math.floor(now / 1000 / pageSeconds) % pages) + 1;
     for (const each of part.querySelectorAll("[data-page]")) {
       const hide = Number(each.dataset.page) !== Math.min(page, pages);
-      if (each.hidden !== hide) each.hidden = hide;
+      if (each.hasAttribute("hidden") !== hide) each.toggleAttribute("hidden", hide); // drawn parts have no property of that name
     }
     const shown = root.querySelector(`[data-page-now="${part.id}"]`);
     if (shown && shown.textContent !== String(page)) shown.textContent = String(page);
