@@ -19,8 +19,14 @@ public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls
     /// <summary>Everybody of the shop, and whether they have a PIN.</summary>
     public ImmutableArray<(Person Person, bool HasPin)> People { get; private set; } = [];
 
-    /// <summary>Wall links that stand.</summary>
-    public ImmutableArray<TokenRow> Walls { get; private set; } = [];
+    /// <summary>Wall links that stand, with their screens.</summary>
+    public ImmutableArray<(TokenRow Link, WallScreen Screen)> Walls { get; private set; } = [];
+
+    /// <summary>What is wrong with the screen typed for a link (nothing: for a new one), or nothing.</summary>
+    public (string? Link, string Words)? ScreenFault { get; private set; }
+
+    /// <summary>What was typed for a new link.</summary>
+    public (string? Label, string? Metres, string? Inches) Typed { get; private set; } = (null, "4", "65");
 
     /// <summary>The link just made, shown once.</summary>
     public string? NewWallLink { get; private set; }
@@ -52,9 +58,24 @@ public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls
     }
 
     /// <summary>Makes a wall link.</summary>
-    public IActionResult OnPostWall(string? label)
+    public IActionResult OnPostWall(string? label, string? metres, string? inches)
     {
-        NewWallLink = $"{Request.Scheme}://{Request.Host}/wall/{walls.Make(string.IsNullOrWhiteSpace(label) ? "wall" : label.Trim())}";
+        var (screen, fault) = WallLinks.Read(metres, inches);
+        if (screen is null)
+            (ScreenFault, Typed) = ((null, fault!), (label, metres, inches));
+        else
+            NewWallLink = $"{Request.Scheme}://{Request.Host}/wall/{walls.Make(string.IsNullOrWhiteSpace(label) ? "wall" : label.Trim(), screen)}";
+
+        Prepare();
+        return Page();
+    }
+
+    /// <summary>Says how far a wall's screen is looked at from and how large it is.</summary>
+    public IActionResult OnPostScreen(string? id, string? metres, string? inches)
+    {
+        var (screen, fault) = WallLinks.Read(metres, inches);
+        if (screen is not null) return id is not null && walls.Set(id, screen) ? RedirectToPage() : NotFound("There is no such wall link.");
+        ScreenFault = (id, fault!);
         Prepare();
         return Page();
     }
@@ -70,6 +91,6 @@ public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls
     {
         var withPin = pins.People.ToHashSet(StringComparer.Ordinal);
         People = [.. runner.State.People.Values.Where(p => !p.Left).OrderBy(p => p.Name, StringComparer.CurrentCulture).Select(p => (p, withPin.Contains(p.Id)))];
-        Walls = [.. walls.All.Where(t => walls.Stands(t.Id))];
+        Walls = [.. walls.All.Where(t => walls.Stands(t.Id)).Select(t => (t, walls.ScreenOf(t.Id)))];
     }
 }

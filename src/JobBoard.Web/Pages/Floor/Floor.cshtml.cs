@@ -13,6 +13,9 @@ public sealed class FloorModel(Fragments fragments, Viewers viewers) : PageModel
     /// <summary>Renders what is live.</summary>
     public Fragments Fragments => fragments;
 
+    /// <summary>The wall link that is looked through, or nothing for a person.</summary>
+    public string? Wall => (viewers.Of(User) as WallViewer)?.TokenId;
+
     /// <summary>The bar for a person; a wall has none.</summary>
     public TopBarView? TopBar => viewers.PersonOf(User) is { } viewer
         ? new() { Where = fragments.Picture().Shop.Name, Person = viewer.Person.Name, Here = "/floor" }
