@@ -44,6 +44,9 @@ public sealed record CarBoard
     /// <summary>All readings in the order they were recorded, keyed <c>task/reading</c>.</summary>
     public ImmutableSortedDictionary<string, ImmutableList<Reading>> Readings { get; init; } = ShopState.ById<ImmutableList<Reading>>();
 
+    /// <summary>What was answered in the call before a key check, by <see cref="CallAnswer.Key"/>.</summary>
+    public ImmutableSortedDictionary<string, CallAnswer> Call { get; init; } = ShopState.ById<CallAnswer>();
+
     /// <summary>The gear each hanging load hangs in, by item. It stays with the load, whoever signs off, until the load is out of it.</summary>
     public ImmutableSortedDictionary<string, ImmutableArray<string>> HangsIn { get; init; } = ShopState.ById<ImmutableArray<string>>();
 

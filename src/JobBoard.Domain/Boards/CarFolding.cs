@@ -26,7 +26,9 @@ internal static class CarFolding
         return shop with { Cars = shop.Cars.SetItem(f.Car, car) };
     }
 
-    public static CarBoard Fold(CarBoard car, CarFact fact, Entry entry, ShopState shop) => fact switch
+    public static CarBoard Fold(CarBoard car, CarFact fact, Entry entry, ShopState shop) => CallFolding.After(FoldOwn(car, fact, entry, shop), fact, entry);
+
+    private static CarBoard FoldOwn(CarBoard car, CarFact fact, Entry entry, ShopState shop) => fact switch
     {
         TaskFact f => TaskFolding.Fold(car, f, entry, shop),
         CarMoved f => car with { Place = f.Place },

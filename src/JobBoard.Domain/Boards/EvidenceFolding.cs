@@ -12,6 +12,7 @@ internal static class EvidenceFolding
         EvidenceLapsed f => Lapse(car, f),
         EvidenceTakenAgain f => TakeAgain(car, f),
         HoldReleased f => WithHold(car, f.Hold, _ => new(f.Hold, new(entry.Actor, entry.OccurredAt), f.Why, f.Evidence)),
+        StartFailed f => WithHold(car, f.Hold, h => new(h.Id)),
         HazardMadeSafe f => car with { Standing = car.Standing.RemoveAll(s => s.Id == f.Hazard) },
         HazardEndedByReading f => car with { Standing = car.Standing.RemoveAll(s => s.Id == f.Hazard) },
         _ => car,

@@ -27,7 +27,7 @@ public static class Folding
         CarTakenIn taken => CarFolding.TakeIn(shop, taken, entry),
         CarFact fact when shop.Cars.TryGetValue(fact.Car, out var car) =>
             shop with { Cars = shop.Cars.SetItem(car.Id, CarFolding.Fold(car, fact, entry, shop)) },
-        _ => FoldShop(shop, entry),
+        _ => CallFolding.After(FoldShop(shop, entry), entry),
     };
 
     private static ShopState FoldShop(ShopState shop, Entry entry) => entry.Fact switch

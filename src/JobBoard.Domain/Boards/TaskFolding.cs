@@ -70,6 +70,7 @@ internal static class TaskFolding
             Place = f.Place,
             Gear = f.Gear,
             StartedAt = f.Anew ? at : t.StartedAt ?? at,
+            AgainSince = f.Anew && t.StartedAt is not null ? at : t.AgainSince,
             InHandSince = at,
             FullSince = at,
             MinutesDone = f.Anew ? 0 : t.MinutesDone,

@@ -98,6 +98,33 @@ public sealed record ReleaseHold(string Hold, string Why, string Evidence) : Car
     public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold)];
 }
 
+/// <summary>Answers in the call before a key check.</summary>
+/// <param name="Hold">The key check.</param>
+/// <param name="Person">Whose answer it is: the sender's, or what the foreman hears somebody call out.</param>
+/// <param name="Go">Go, or no go.</param>
+/// <param name="Why">The reason of a no.</param>
+public sealed record AnswerCall(string Hold, string Person, bool Go, string? Why) : CarCommand
+{
+    public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold) + "/call/" + Person];
+}
+
+/// <summary>Says that the engine did not start, or was stopped at once, and what that undoes.</summary>
+/// <param name="Hold">The key check.</param>
+/// <param name="Why">What happened.</param>
+public sealed record FailStart(string Hold, string Why) : CarCommand
+{
+    /// <summary>Tasks before the key check that have to be done again.</summary>
+    public ImmutableArray<string> Undo { get; init; } = [];
+
+    /// <summary>How the start was left, where it is in hand and it is asked.</summary>
+    public string? How { get; init; }
+
+    /// <summary>The condition each item the start changes is really in, by item.</summary>
+    public ImmutableSortedDictionary<string, string> Items { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
+    public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold), .. Undo.Select(t => Foot.Task(Car, t))];
+}
+
 /// <summary>Lets one named task through one named hold: a hold point, a stop, or a reading as <c>task/reading</c>.</summary>
 public sealed record LetThrough(string Hold, string Task, string Why) : CarCommand;
 

@@ -179,6 +179,25 @@ public sealed record HoldReleased(string Hold, string Why, string Evidence) : Ca
     public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold)];
 }
 
+/// <summary>Somebody answered in the call before a key check.</summary>
+/// <param name="Hold">The key check.</param>
+/// <param name="Person">Whose answer it is; the entry says who tapped it.</param>
+/// <param name="Go">Go, or no go.</param>
+/// <param name="Why">The reason of a no; empty for a go.</param>
+public sealed record CallAnswered(string Hold, string Person, bool Go, string Why) : CarFact
+{
+    public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold) + "/call/" + Person];
+}
+
+/// <summary>The engine did not start, or was stopped at once: the key check has to be gone through again.</summary>
+/// <param name="Hold">The key check.</param>
+/// <param name="Why">What happened.</param>
+/// <param name="Undo">Tasks before it that are undone by this.</param>
+public sealed record StartFailed(string Hold, string Why, ImmutableArray<string> Undo) : CarFact
+{
+    public override IEnumerable<string> Footprint => [Foot.Node(Car, Hold)];
+}
+
 /// <summary>One named task was let through one named hold.</summary>
 /// <param name="Hold">A hold point, a stop or a reading (<c>task/reading</c>).</param>
 /// <param name="Task">The task.</param>

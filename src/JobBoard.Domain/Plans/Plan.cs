@@ -44,7 +44,24 @@ public sealed record Plan
 /// <param name="Id">Unique in the plan, for instance <c>s06-lift</c>.</param>
 /// <param name="Name">Shown on screens.</param>
 /// <param name="CustomerName">Words for the customer's page; the name when empty.</param>
-public sealed record Stage(string Id, string Name, string CustomerName = "");
+public sealed record Stage(string Id, string Name, string CustomerName = "")
+{
+    /// <summary>The system of the key check that its tasks and holds belong to, unless they name their own; nothing for none.</summary>
+    public KeySystem? System { get; init; }
+}
+
+/// <summary>What is asked about one by one before the key is turned, in the order it is called.</summary>
+public enum KeySystem
+{
+    Fuel,
+    Harness,
+    Coolant,
+    Oil,
+    Air,
+    Exhaust,
+    Controls,
+    PeopleAndPlace,
+}
 
 /// <summary>Something on the car that is in exactly one of its conditions at any time.</summary>
 public sealed record Item
@@ -137,6 +154,9 @@ public sealed record HoldPoint
 
     /// <summary>The stage it stands in.</summary>
     public required string Stage { get; init; }
+
+    /// <summary>The system of the key check it belongs to; that of its stage where none is named.</summary>
+    public KeySystem? System { get; init; }
 
     /// <summary>What the releaser has to have seen.</summary>
     public string Asks { get; init; } = "";

@@ -14,6 +14,9 @@ public sealed record PlanTask
     /// <summary>The stage it belongs to.</summary>
     public required string Stage { get; init; }
 
+    /// <summary>The system of the key check it belongs to; that of its stage where none is named.</summary>
+    public KeySystem? System { get; init; }
+
     /// <summary>Where it is done: <c>car</c> (where the car stands) or a kind of place such as <c>bench</c> or <c>fuel corner</c>.</summary>
     public string Place { get; init; } = "car";
 

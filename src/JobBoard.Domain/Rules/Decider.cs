@@ -64,6 +64,8 @@ public static class Deciding
             case MakeSafe c: StopDecisions.MakeSafe(ask, c); break;
             case ReleaseStop c: StopDecisions.Release(ask, c); break;
             case ReleaseHold c: Releasing.Hold(ask, c); break;
+            case AnswerCall c: Calling.Answer(ask, c); break;
+            case FailStart c: Calling.Failed(ask, c); break;
             case LetThrough c: Releasing.LetThrough(ask, c); break;
             case CarCommand c: CarDecisions.Decide(ask, c); break;
             default: ShopDecisions.Decide(ask, ask.Envelope.Command); break;

@@ -9,7 +9,7 @@ namespace JobBoard.Domain.Rules;
 /// <summary>The three holds: hold points, stops, and readings out or too close.</summary>
 internal static class HoldRules
 {
-    public static IEnumerable<WaitingOn> Of(TaskQuestion q, string? place) => HoldPoints(q).Concat(Stops(q, place)).Concat(ReadingHolds(q));
+    public static IEnumerable<WaitingOn> Of(TaskQuestion q, string? place) => HoldPoints(q).Concat(Calling.Of(q)).Concat(Stops(q, place)).Concat(ReadingHolds(q));
 
     /// <summary>Hold points before the task that are not released, or whose release has lapsed.</summary>
     public static IEnumerable<WaitingOn> HoldPoints(TaskQuestion q)

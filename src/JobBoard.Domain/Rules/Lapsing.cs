@@ -34,6 +34,10 @@ internal static class Lapsing
             : q.Task.Readings.Where(r => HasStanding(q.Car, q.Task.Id + "/" + r.Id, ask.At))
                 .Select(r => new EvidenceLapsed(EvidenceKind.Reading, q.Task.Id + "/" + r.Id, new("", q.Task.Id, ask.Actor, ask.At, ByPlan: false)) { Car = q.Car.Id });
 
+    /// <summary>What makes a reading lapse that comes late from before its task was begun anew, or nothing.</summary>
+    public static Lapse? OfEarlierLife(Ask ask, TaskQuestion q) =>
+        q.State.AgainSince is { } since && since > ask.At ? new("", q.Task.Id, q.State.Crew.FirstOrDefault()?.Person ?? ask.Actor, since, ByPlan: false) : null;
+
     private static bool HasStanding(CarBoard car, string key, DateTimeOffset at) =>
         car.Readings.TryGetValue(key, out var all) && all.Any(r => r.LapsedBy is null && r.At < at);
 

@@ -46,7 +46,7 @@ internal static class Measuring
             Car = q.Car.Id,
             Task = q.Task.Id,
         });
-        if (ask.Has(RuleBook.Ids.Lapse) && Lapsing.Since(ask, q, need.StandsOn) is { } lapse)
+        if (ask.Has(RuleBook.Ids.Lapse) && (Lapsing.Since(ask, q, need.StandsOn) ?? Lapsing.OfEarlierLife(ask, q)) is { } lapse)
         {
             ask.Facts.Add(new EvidenceLapsed(EvidenceKind.Reading, key, lapse) { Car = q.Car.Id });
         }

@@ -50,6 +50,7 @@ public static class Releasing
             reasons.AddRange(Before(q));
         }
 
+        if (hold.KeyCheck && rules.Has(RuleBook.Ids.Call) && Calling.Open(q, hold) is { } call) reasons.Add(call);
         if (hold.Handover && rules.Has(RuleBook.Ids.Handover)) reasons.AddRange(Handover.Missing(q));
         return reasons.DrainToImmutable();
 

@@ -48,6 +48,7 @@ public sealed class RuleBook
         new(Ids.OwnCheck, "A second check is by another person, qualified, never for own work."),
         new(Ids.OwnRelease, "Nobody releases a hold, stop or reading for their own work."),
         new(Ids.ReleaseOrder, "A hold is released when all before it is done and stands."),
+        new(Ids.Call, "The key is turned on a call: everybody in has answered go, and nothing behind it has changed since."),
         new(Ids.Handover, "Handover wants nothing off, temporary, held, lapsed or missing."),
         new(Ids.MadeSafeFirst, "A stop is released only after made safe, which answers each standing danger."),
         new(Ids.ClashStop, "A fact that joins dangers that must keep apart, or takes away what work in hand rests on, raises a stop."),
@@ -96,6 +97,7 @@ public sealed class RuleBook
         public const string OwnCheck = "own-check";
         public const string OwnRelease = "own-release";
         public const string ReleaseOrder = "release-order";
+        public const string Call = "call";
         public const string Handover = "handover";
         public const string MadeSafeFirst = "made-safe-first";
         public const string ClashStop = "clash-stop";

@@ -16,9 +16,16 @@ internal static class Undoing
         if (string.IsNullOrWhiteSpace(command.Why)) ask.Bad("why", "Say why it has to be done again.");
         if (q.State.Status is not (WorkStatus.SignedOff or WorkStatus.ForSecondCheck)) ask.Bad("task", $"{q.Task.Name} is not signed off.");
         if (ask.Reasons.Count > 0) return;
-        var later = q.Index.AllAfter(q.Task.Id).Where(n => q.Car.Tasks.TryGetValue(n, out var t) && t.Status is WorkStatus.SignedOff or WorkStatus.ForSecondCheck)
+        ask.Facts.Add(Of(q.Car, q.Task.Id, command.Why, []));
+    }
+
+    /// <summary>The fact of one task undone, asking of everything done after it but what is undone with it.</summary>
+    public static TaskUndone Of(CarBoard car, string task, string why, IReadOnlyCollection<string> undoneToo)
+    {
+        var later = PlanIndex.Of(car.Plan).AllAfter(task)
+            .Where(n => !undoneToo.Contains(n) && car.Tasks.TryGetValue(n, out var t) && t.Status is WorkStatus.SignedOff or WorkStatus.ForSecondCheck)
             .Order(StringComparer.Ordinal).ToImmutableArray();
-        ask.Facts.Add(new TaskUndone(command.Why.Trim(), later) { Car = q.Car.Id, Task = q.Task.Id });
+        return new(why.Trim(), later) { Car = car.Id, Task = task };
     }
 
     public static void Answer(Ask ask, AnswerAgain command)

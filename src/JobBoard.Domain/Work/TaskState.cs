@@ -36,6 +36,9 @@ public sealed record TaskState
     /// <summary>First start of the present life.</summary>
     public DateTimeOffset? StartedAt { get; init; }
 
+    /// <summary>Start of the present life where there was one before: what was measured earlier is of the earlier life.</summary>
+    public DateTimeOffset? AgainSince { get; init; }
+
     /// <summary>Start of the present stretch of work, when in hand.</summary>
     public DateTimeOffset? InHandSince { get; init; }
 

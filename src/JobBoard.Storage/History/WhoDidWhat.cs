@@ -93,6 +93,8 @@ public sealed class WhoDidWhat : IHistoryProjection
         PartArrived f => f.Part,
         PartChecked f => f.Part,
         HoldReleased f => f.Hold,
+        CallAnswered f => f.Hold,
+        StartFailed f => f.Hold,
         TaskLetThrough f => f.Hold,
         SnagRaised f => f.Snag,
         SnagDone f => f.Snag,

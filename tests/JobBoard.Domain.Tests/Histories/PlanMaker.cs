@@ -39,7 +39,7 @@ public sealed class PlanMaker(Dice dice, bool corner)
         var tasks = Dress(lane).ToList();
         var holds = new HoldPoint?[tasks.Count];
         for (var i = 0; i < tasks.Count - 1; i++)
-            if (dice.Chance(14)) holds[i] = Hold("after-" + tasks[i].Id, lane);
+            if (dice.Chance(tasks.Count == 2 ? 60 : 14)) holds[i] = Hold("after-" + tasks[i].Id, lane);
         TakeAgain(tasks, holds);
         _tasks.AddRange(tasks);
         _holds.AddRange(holds.OfType<HoldPoint>());
@@ -63,7 +63,7 @@ public sealed class PlanMaker(Dice dice, bool corner)
         ReleasedBy = dice.Chance(70) ? Position.Foreman : Position.Technician,
         Qualification = dice.Chance(30) ? "inspection" : null,
         StandsOn = dice.Chance(50) ? [AnyAspect(lane)] : [],
-        KeyCheck = dice.Chance(10),
+        KeyCheck = dice.Chance(40),
     };
 
     private Aspect AnyAspect(Lane lane)

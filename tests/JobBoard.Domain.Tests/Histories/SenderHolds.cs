@@ -10,13 +10,14 @@ namespace JobBoard.Domain.Tests.Histories;
 public sealed partial class Sender
 {
     private IEnumerable<(int, Func<Sent?>)> HoldMoves() =>
-        [(110, Release), (10, ReleaseAnything), (10, Through), (12, Stop), (24, Hear), (80, Safe), (90, ReleaseStopped), (50, Ease), (16, Disturb), (12, Extraction)];
+        [(110, Release), (500, AnswerTheCall), (8, AnswerAnything), (400, Fail), (10, ReleaseAnything), (10, Through), (12, Stop), (24, Hear), (80, Safe), (90, ReleaseStopped), (50, Ease), (16, Disturb), (12, Extraction)];
 
     private Sent? Release()
     {
         var ready = shop.Cars.Values.SelectMany(c => c.Plan.Holds.Where(h => c.Holds[h.Id].Released is not { Missing: false } && Ready(c, h)).Select(h => (c, h))).ToList();
         if (ready.Count == 0) return null;
-        var (car, hold) = dice.Pick(ready);
+        var called = ready.Where(r => r.h.KeyCheck && shop.IsCalled(r.c, r.h.Id)).ToList();
+        var (car, hold) = called.Count > 0 && dice.Chance(80) ? dice.Pick(called) : dice.Pick(ready);
         var worked = car.Plan.Links.Where(l => l.Task == hold.Id && car.Tasks.ContainsKey(l.After)).SelectMany(l => car.Tasks[l.After].WorkedBy).ToHashSet();
         var may = shop.People.Values.Where(p => !p.Left && p.Position >= hold.ReleasedBy && p.Can(hold.Qualification, _now) && !worked.Contains(p.Id)).Select(p => p.Id).ToList();
         return new(may.Count > 0 && dice.Chance(75) ? dice.Pick(may) : Chief(), new ReleaseHold(hold.Id, Why(), "seen") { Car = car.Id });
@@ -24,6 +25,44 @@ public sealed partial class Sender
 
     private static bool Ready(CarPicture car, HoldPoint hold) =>
         car.Plan.Links.Where(l => l.Task == hold.Id).All(l => car.Tasks.TryGetValue(l.After, out var t) ? t.Status == Domain.Work.WorkStatus.SignedOff : car.Holds[l.After].Released is { Holds: false });
+
+    private Sent? AnswerTheCall()
+    {
+        var open = shop.Cars.Values.SelectMany(c => c.Plan.Holds.Where(h => h.KeyCheck && Ready(c, h) && c.Plan.Links.All(l => l.After != h.Id || !c.Tasks.TryGetValue(l.Task, out var t) || t.StartedAt is null || t.Status == Domain.Work.WorkStatus.PartDone)).Select(h => (c, h)))
+            .SelectMany(x => Present.Where(p => !x.c.Answers.TryGetValue((x.h.Id, p), out var said) || said is { Go: false } or { Lapsed: true }).Select(p => (x.c, x.h, p))).ToList();
+        if (open.Count == 0) return null;
+        var (car, hold, person) = dice.Pick(open);
+        return new(dice.Chance(85) ? person : Chief(), new AnswerCall(hold.Id, person, dice.Chance(94), Why()) { Car = car.Id });
+    }
+
+    private Sent? AnswerAnything() =>
+        Car() is { } car && !car.Plan.Holds.IsEmpty ? new(Somebody(), new AnswerCall(dice.Pick(car.Plan.Holds).Id, Somebody(), dice.Chance(60), dice.Chance(70) ? Why() : null) { Car = car.Id }) : null;
+
+    private Sent? Fail()
+    {
+        var begun = shop.Cars.Values.SelectMany(c => c.Plan.Holds.Where(h => h.KeyCheck && c.Plan.Links.Any(l => l.After == h.Id && c.Tasks.TryGetValue(l.Task, out var t) && t.StartedAt is not null && (t.InHand || (t.Status == Domain.Work.WorkStatus.PartDone && dice.Chance(50)) || dice.Chance(5)))).Select(h => (c, h))).ToList();
+        if (begun.Count == 0) return TurnKey();
+        var (car, hold) = dice.Pick(begun);
+        var done = car.Before(hold.Id).Where(n => car.Tasks.TryGetValue(n, out var t) && (t.Status == Domain.Work.WorkStatus.SignedOff || dice.Chance(3))).Order(StringComparer.Ordinal).ToList();
+        var behind = car.Plan.Links.Where(l => l.After == hold.Id && car.Tasks.ContainsKey(l.Task)).Select(l => car.Task(l.Task)).ToList();
+        return new(Somebody(), new FailStart(hold.Id, Why())
+        {
+            Car = car.Id,
+            Undo = [.. done.Where(_ => dice.Chance(25))],
+            How = "left as it stood",
+            Items = behind.SelectMany(t => t.Changes).DistinctBy(c => c.Item).Where(_ => dice.Chance(90)).ToImmutableSortedDictionary(c => c.Item, c => dice.Pick(c.Path.ToList()), StringComparer.Ordinal),
+        });
+    }
+
+    /// <summary>Starts what a key check that was given its word lets start.</summary>
+    private Sent? TurnKey()
+    {
+        var keys = shop.Cars.Values.SelectMany(c => c.Plan.Links.Where(l => c.Holds.TryGetValue(l.After, out var h) && h.Released is not null && c.Hold(l.After).KeyCheck && c.Tasks.TryGetValue(l.Task, out var t) && Startable(t)).Select(l => (c, l.Task))).ToList();
+        if (keys.Count == 0) return null;
+        var (car, task) = dice.Pick(keys);
+        var crew = CrewFor(car.Task(task));
+        return new(crew[0].Person, Starting(car, car.Task(task), crew));
+    }
 
     private Sent? ReleaseAnything()
     {

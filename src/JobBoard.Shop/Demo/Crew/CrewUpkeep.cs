@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.Hazards;
+using JobBoard.Domain.Holds;
 using JobBoard.Domain.Items;
 using JobBoard.Domain.People;
 using JobBoard.Domain.Plans;
@@ -80,6 +81,7 @@ internal sealed class CrewUpkeep(CrewSession session)
     {
         var board = Car(car);
         var hold = PlanIndex.Of(board.Plan).Hold(node)!;
+        if (hold.KeyCheck) await Call(car, node).ConfigureAwait(false);
         if (board.Holds[node].Counts) return;
         foreach (var person in session.In.Where(p => p.Position >= Position.Foreman))
         {
@@ -89,6 +91,16 @@ internal sealed class CrewUpkeep(CrewSession session)
             await session.Do(person.Id, new ReleaseHold(node, Why(hold), Evidence(board, node)) { Car = car }).ConfigureAwait(false);
             return;
         }
+    }
+
+    /// <summary>The foreman calls; everybody in answers once nothing but the call is missing.</summary>
+    private async Task Call(string car, string hold)
+    {
+        var index = PlanIndex.Of(Car(car).Plan);
+        if (Calling.Behind(index, hold).All(t => Car(car).Tasks[t].StartedAt is not null)) return;
+        if (index.LinksInto(hold).Any(l => Car(car).Tasks.TryGetValue(l.After, out var before) && !before.Counts)) return;
+        foreach (var person in Calling.Asked(session.Shop).Where(p => Car(car).Call.GetValueOrDefault(CallAnswer.Key(hold, p.Id)) is not { Counts: true }).ToArray())
+            await session.Do(person.Id, new AnswerCall(hold, person.Id, true, null) { Car = car }).ConfigureAwait(false);
     }
 
     private async Task<ImmutableArray<WaitingOn>> PutRight(string car, ImmutableArray<WaitingOn> snags, HoldPoint hold, Person person)

@@ -20,6 +20,8 @@ public static class TakeBackWords
         CrewJoined f => $"joined {Task(shop, f)}",
         ItemChanged f => $"{Item(shop, f)} {f.To}",
         HoldReleased f => $"released {PlanIndex.Of(shop.Cars[f.Car].Plan).Hold(f.Hold)?.Name ?? f.Hold}",
+        CallAnswered f => f.Go ? $"{shop.NameOf(f.Person)}: go" : $"{shop.NameOf(f.Person)}: no go, {f.Why}",
+        StartFailed f => $"start failed: {f.Why}",
         StopRaised f => $"stop: {f.Why}",
         StopReleased => "released a stop",
         StopHeard => "heard a stop",

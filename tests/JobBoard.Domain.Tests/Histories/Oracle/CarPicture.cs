@@ -49,6 +49,9 @@ public sealed class CarPicture(string id, Plan plan, string? place)
     /// <summary>Every disturbance there was: what, by the start of which task (nothing for an outside change), when.</summary>
     public List<(IReadOnlyCollection<string> Aspects, string? Task, DateTimeOffset At)> Disturbances { get; } = [];
 
+    /// <summary>What was answered in the call before a key check.</summary>
+    public Dictionary<(string Hold, string Person), AnswerPicture> Answers { get; } = [];
+
     public HashSet<string> Questions { get; } = [];
 
     public HashSet<(string Hold, string Task)> LetThrough { get; } = [];
@@ -120,6 +123,9 @@ public sealed class TaskPicture(string id)
     public List<string> Gear { get; set; } = [];
 
     public DateTimeOffset? StartedAt { get; set; }
+
+    /// <summary>When it was begun over again; nothing in its first life.</summary>
+    public DateTimeOffset? AgainSince { get; set; }
 
     public DateTimeOffset? EndedAt { get; set; }
 

@@ -22,6 +22,15 @@ public sealed partial class Judge
             case HoldReleased released:
                 Released(_shop.Cars[released.Car], released);
                 break;
+            case CallAnswered said:
+                Unless(_shop.People.TryGetValue(said.Person, out var asked) && asked.In, "only who is in is asked in the call");
+                Unless(said.Person == _sent.Actor || May(Position.Foreman), "a person answers for themselves, or the foreman taps it");
+                Unless(said.Go || said.Why.Length > 0, "a no names its reason");
+                Unless(_shop.Cars[said.Car].Hold(said.Hold).KeyCheck, "a call is for a key check");
+                break;
+            case StartFailed failed:
+                Failed(_shop.Cars[failed.Car], failed);
+                break;
             case TaskLetThrough through:
                 Unless(May(Position.Foreman), "the foreman lets through");
                 Unless(through.Why.Trim().Length > 0, "letting through has a reason");
@@ -64,8 +73,18 @@ public sealed partial class Judge
         foreach (var wait in new Waits(_shop, car, hold.Id, _now).Before().Where(w => w.Sure)) Broken($"released although it waits on {wait.Kind} ({wait.About})");
         foreach (var link in car.Plan.Links.Where(l => l.Task == hold.Id && car.Tasks.ContainsKey(l.After)))
             Unless(!WorkedOn(car, car.Tasks[link.After]).Contains(_sent.Actor), "nobody releases their own work");
+        Unless(!hold.KeyCheck || _shop.IsCalled(car, hold.Id), "the word is given on a call that stands");
         if (!hold.Handover) return;
         foreach (var rest in Handover.Open(_shop, car, hold.Id)) Broken("handed over although " + rest);
+    }
+
+    private void Failed(CarPicture car, StartFailed failed)
+    {
+        Unless(car.Hold(failed.Hold).KeyCheck && car.Holds[failed.Hold].Released is not null, "a start fails after the word was given");
+        Unless(May(Position.Technician) && failed.Why.Trim().Length > 0, "who says that a start failed says why");
+        foreach (var undone in failed.Undo)
+            Unless(car.Before(failed.Hold).Contains(undone) && car.Tasks[undone].Status is Domain.Work.WorkStatus.SignedOff or Domain.Work.WorkStatus.ForSecondCheck, "a failed start undoes what was done before it");
+        Unless(car.Plan.Links.Where(l => l.After == failed.Hold && car.Tasks.ContainsKey(l.Task)).All(l => !car.Tasks[l.Task].InHand), "nobody goes on after a failed start");
     }
 
     private void OfShop(Fact fact)

@@ -98,6 +98,8 @@ public sealed partial class Picture
                 ReadShop(entry.Fact, entry);
                 break;
         }
+
+        ReadCall(entry.Fact);
     }
 
     private void ReadShop(Fact fact, Entry entry)

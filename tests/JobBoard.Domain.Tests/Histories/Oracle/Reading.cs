@@ -181,6 +181,9 @@ public sealed partial class Picture
         var reading = new ReadingPicture(entry.Actor, entry.OccurredAt, entry.Seq, logged.Verdict, logged.SeenBy);
         all.Add(reading);
         HoldAgainstThePast(car, reading);
+        if (reading.LapsedAt is not null || !(car.Tasks[logged.Task].AgainSince > reading.At)) return;
+        reading.LapsedAt = car.Tasks[logged.Task].AgainSince;
+        Became.Add($"{car.Id}/{key} lapsed");
     }
 
     private void Start(CarPicture car, TaskPicture task, TaskStarted started, Entry entry)
@@ -191,6 +194,7 @@ public sealed partial class Picture
             task.WorkedBy.Clear();
             task.OpenAgain |= task.SignedOff is not null;
             OwnReadingsLapse(car, task.Id, entry.OccurredAt);
+            task.AgainSince = task.StartedAt is null ? null : entry.OccurredAt;
             (task.StartedAt, task.Done, task.SignedOff) = (entry.OccurredAt, 0, null);
         }
 

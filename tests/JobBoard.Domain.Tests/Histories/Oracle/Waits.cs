@@ -21,7 +21,7 @@ public sealed partial class Waits(Picture shop, CarPicture car, string id, DateT
     /// <summary>Everything, for these people at this place.</summary>
     public List<Wait> All(IReadOnlyList<CrewMember> crew, string? place) =>
     [
-        .. State(), .. Before(), .. Stops(PlaceOf(place)), .. Conditions(), .. Parts(), .. TakesAway(), .. Room(place), .. GearTaken(),
+        .. State(), .. Before(), .. Call(), .. Stops(PlaceOf(place)), .. Conditions(), .. Parts(), .. TakesAway(), .. Room(place), .. GearTaken(),
         .. Apart(place), .. People(crew), .. HowLeft(crew),
     ];
 
@@ -86,6 +86,11 @@ public sealed partial class Waits(Picture shop, CarPicture car, string id, DateT
         foreach (var node in car.Before(id))
             if (car.Holds.TryGetValue(node, out var hold) && hold.Released is null && !Through(node)) yield return new("hold-point", node, near.Contains(node));
     }
+
+    /// <summary>The key check just before this was released on a call that no longer stands.</summary>
+    private IEnumerable<Wait> Call() => car.Plan.Links
+        .Where(l => l.Task == id && car.Holds.TryGetValue(l.After, out var hold) && hold.Released is not null && car.Hold(l.After).KeyCheck && !Through(l.After) && !shop.IsCalled(car, l.After))
+        .Select(l => new Wait("call", l.After));
 
     private IEnumerable<Wait> Stops(string? place)
     {
