@@ -147,11 +147,52 @@ public partial class FirstStartStory
         await Expect(shop.Oskar.InCar("#node-leak-test .mark-32").First).ToBeVisibleAsync();
     }
 
+    /// <summary>The call is taken aloud: a no, then a go of everybody in the shop, tapped by themselves or by the foreman; then his word.</summary>
+    private static async Task KeyCheck(Workshop shop)
+    {
+        await ExtractionOn(shop);
+        var foreman = await shop.Oskar.Device.Page(KeyCheckOfCar);
+        await Expect(foreman.Locator("#key-PeopleAndPlace")).ToContainTextAsync("go");
+        await Expect(foreman.Locator("#key-word-title")).ToHaveTextAsync("Foreman's word: not yet");
+        await SaysNo(shop, foreman);
+        foreach (var hands in shop.Everybody)
+        {
+            await hands.Other.GotoAsync(KeyCheckOfCar);
+            await Workshop.Done(await hands.Device.Send(hands.Other.Locator($"#call-go-{hands.Person}")), hands.Other, $"{hands.Person} calls go");
+            await Expect(foreman.Locator($".key-one.go:has-text(\"{char.ToUpperInvariant(hands.Person[0])}{hands.Person[1..]}\")")).ToHaveCountAsync(1);
+        }
+
+        while (await foreman.Locator("form[id^=call-go-]").CountAsync() > 0)
+        {
+            var form = foreman.Locator("form[id^=call-go-]").First;
+            var id = await form.GetAttributeAsync("id");
+            await Workshop.Done(await shop.Oskar.Device.Send(foreman.Locator("#" + id)), foreman, "the foreman taps what is called out");
+            await Expect(foreman.Locator("#" + id)).ToHaveCountAsync(0);
+        }
+
+        await shop.Release("hold-key-check");
+        await Expect(foreman.Locator("#key-word-title")).ToHaveTextAsync("Foreman's word: given");
+        await foreman.CloseAsync();
+        shop.Say("the call was taken, the foreman gave his word");
+    }
+
+    private static string KeyCheckOfCar => $"/cars/{Workshop.Car}/key-check";
+
+    private static async Task SaysNo(Workshop shop, IPage foreman)
+    {
+        var noor = shop.Noor;
+        await noor.Other.GotoAsync(KeyCheckOfCar);
+        await noor.Device.Unfold(noor.Other.Locator("#call-no-ask-noor"));
+        await noor.Other.FillAsync("#call-why-noor", "extinguisher still in bay 2");
+        await Workshop.Done(await noor.Device.Send(noor.Other.Locator("#call-no-noor")), noor.Other, "Noor calls no go");
+        await Expect(foreman.Locator(".key-one.no")).ToContainTextAsync("no go: extinguisher still in bay 2");
+        await Expect(foreman.Locator("#key-word-ask")).ToHaveCountAsync(0);
+    }
+
     /// <summary>The engine runs: the wall says so to everybody in the shop.</summary>
     private static async Task FirstStart(Workshop shop)
     {
         var task = shop.TaskOf("first-start");
-        await ExtractionOn(shop);
         var lead = await shop.Start(task, ["inga", "sol", "noor"]);
         await Expect(shop.Wall.Page.Locator("#floor-map")).ToContainTextAsync("First start");
         await Expect(shop.Wall.Page.Locator("#floor-words-bay-1")).ToContainTextAsync("Exhaust running");

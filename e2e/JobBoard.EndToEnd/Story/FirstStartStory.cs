@@ -63,6 +63,7 @@ public partial class FirstStartStory(Chromium chromium, ITestOutputHelper output
         ["radiator-return"] = LinkTakenOut,
         ["header-tank"] = DroppedLine,
         ["hold-fuel"] = HoseMoved,
+        ["hold-key-check"] = KeyCheck,
         ["first-start"] = FirstStart,
     };
 
