@@ -13,7 +13,7 @@ namespace JobBoard.Shop.Dates;
 /// part-done with the work that remains, the rest with their usual estimate. A task under a stop is taken as if it could go on
 /// now; the screens say that it waits.
 /// </summary>
-internal sealed class CarTimes(CarBoard car, CarNetwork network, ShopHours hours, DateTimeOffset now)
+internal sealed class CarTimes(CarBoard car, CarNetwork network, ShopHours hours, DateTimeOffset now, WhatIf? whatIf = null)
 {
     public TaskTimes Read()
     {
@@ -22,6 +22,7 @@ internal sealed class CarTimes(CarBoard car, CarNetwork network, ShopHours hours
         foreach (var hold in car.Plan.Holds)
         {
             if (car.Holds[hold.Id] is { Counts: true, Released: { } released }) SetDone(times, hold.Id, released.At, released.At);
+            else if (whatIf?.HeldUntil.TryGetValue(hold.Id, out var until) == true) times.SetNotBefore(network.NumberOf(hold.Id), until.ToUnixTimeSeconds());
         }
 
         return times;
@@ -46,7 +47,8 @@ internal sealed class CarTimes(CarBoard car, CarNetwork network, ShopHours hours
                 break;
         }
 
-        foreach (var part in task.Parts) SetPart(times, number, part);
+        if (whatIf?.Left.TryGetValue(task.Id, out var left) == true) times.SetWork(number, 60L * left);
+        foreach (var part in task.Parts.Where(p => whatIf?.PartsHere.Contains(p) != true)) SetPart(times, number, part);
     }
 
     private void SetDone(TaskTimes times, string node, DateTimeOffset? start, DateTimeOffset finish)

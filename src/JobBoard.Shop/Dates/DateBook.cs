@@ -31,11 +31,23 @@ public sealed class DateBook
         return dates;
     }
 
-    private CarDates Compute(CarBoard car, Hours hours, DateTimeOffset now)
+    /// <summary>The dates of a car if something were otherwise. Worked out anew each time.</summary>
+    public CarDates If(ShopState shop, CarBoard car, DateTimeOffset now, WhatIf whatIf) => Compute(car, HoursOf(shop), now, whatIf);
+
+    /// <summary>The end of everything, as <see cref="CarDates.Earliest"/>, and nothing else. Worked out anew each time.</summary>
+    public DateTimeOffset? EarliestIf(ShopState shop, CarBoard car, DateTimeOffset now, WhatIf? whatIf = null)
+    {
+        var hours = HoursOf(shop);
+        return Instant(Raw(_networks.GetValue(car.Plan, CarNetwork.Of), car, hours, now, whatIf).End, hours.Calendar);
+    }
+
+    private static ScheduleDates Raw(CarNetwork network, CarBoard car, Hours hours, DateTimeOffset now, WhatIf? whatIf) =>
+        CriticalPath.Compute(new CarTimes(car, network, hours.Shop, now, whatIf).Read(), hours.Calendar, now.ToUnixTimeSeconds());
+
+    private CarDates Compute(CarBoard car, Hours hours, DateTimeOffset now, WhatIf? whatIf = null)
     {
         var network = _networks.GetValue(car.Plan, CarNetwork.Of);
-        var times = new CarTimes(car, network, hours.Shop, now).Read();
-        var dates = CriticalPath.Compute(times, hours.Calendar, now.ToUnixTimeSeconds());
+        var dates = Raw(network, car, hours, now, whatIf);
         var nodes = network.Nodes.Select((id, i) => KeyValuePair.Create(id, Node(dates[i], car, hours.Calendar))).ToFrozenDictionary(StringComparer.Ordinal);
         return new(Instant(dates.End, hours.Calendar), RestsOn(dates, car), Chain(dates, network), nodes)
         {

@@ -86,6 +86,9 @@ public sealed class ShopRunner : IAsyncDisposable
             : Task.FromResult<Outcome>(new Outcome.Unavailable("Too many commands wait, or the shop is closing down. Nothing was changed; send it again."));
     }
 
+    /// <summary>Committed entries from a number on, as they are kept; for looking back. Never on the path of a command.</summary>
+    public IEnumerable<JournalRow> Entries(long fromSeq) => _journal.Read(fromSeq);
+
     /// <summary>Raises <see cref="HeadMoved"/> without an entry: time alone has changed the picture.</summary>
     internal void Signal() => HeadMoved?.Invoke();
 

@@ -1,4 +1,5 @@
 using JobBoard.Shop.Dates;
+using JobBoard.Shop.Running;
 
 namespace JobBoard.Web.Live;
 
@@ -7,7 +8,7 @@ internal static class LiveSetup
 {
     public static void AddLive(this IServiceCollection services)
     {
-        services.AddSingleton<Markup>().AddSingleton<Fragments>().AddSingleton<PageFrame>().AddSingleton<Doorkeeper>().AddSingleton<DateBook>();
+        services.AddSingleton<Markup>().AddSingleton<Fragments>().AddSingleton<PageFrame>().AddSingleton<Doorkeeper>().AddSingleton<DateBook>().AddSingleton(s => new MovedBook(s.GetRequiredService<ShopRunner>(), s.GetRequiredService<DateBook>()));
         foreach (var fragment in typeof(LiveSetup).Assembly.GetTypes().Where(t => t is { IsAbstract: false, IsInterface: false } && t.IsAssignableTo(typeof(IFragment))))
         {
             services.AddSingleton(typeof(IFragment), fragment);
