@@ -42,10 +42,18 @@ function resize(to, x = frame.clientWidth / 2, y = frame.clientHeight / 2) {
   settling = setTimeout(settle, 140);
 }
 
+// Now a fifth from the left; of the height the line, and what is in hand as far as both fit.
 function toNow() {
   const svg = picture();
   if (!svg) return;
-  frame.scrollTo(Number(svg.dataset.now) * scale - frame.clientWidth * 0.2, Number(svg.dataset.line) * scale - frame.clientHeight * 0.5);
+  const line = Number(svg.dataset.line);
+  const inHand = [...frame.querySelectorAll(".in-hand")].map((s) => Number(s.dataset.y)).sort((a, b) => Math.abs(a - line) - Math.abs(b - line));
+  let [top, bottom] = [line, line];
+  for (const y of inHand) {
+    if ((Math.max(bottom, y) - Math.min(top, y)) * scale > frame.clientHeight - 160) break;
+    [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+  }
+  frame.scrollTo(Number(svg.dataset.now) * scale - frame.clientWidth * 0.2, ((top + bottom) / 2) * scale - frame.clientHeight / 2);
 }
 
 function whole() {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
 using JobBoard.Domain.Entries;
+using JobBoard.Domain.Items;
 using JobBoard.Domain.Plans;
 using JobBoard.Shop.Dates;
 using JobBoard.Web.Live;
@@ -77,11 +78,16 @@ public sealed class ReadyMoved(Picture picture, CarBoard car, CarMoves moves)
     {
         { Fact: null, RestsOn.IsEmpty: false } => $"{Parts(move.RestsOn)} overdue",
         { Fact: null, Node: null } => "time went by",
+        { Fact: null, WasInHand: false } when NotOrdered(move.Node!) is { } part => $"{part} is still not ordered",
         { Fact: null, WasInHand: false } => by < TimeSpan.Zero ? $"{Name(move.Node)} can be begun sooner" : $"nobody was on {Name(move.Node)}",
         { Fact: null } => Took(move.Node!, by),
         { Fact: TaskSignedOff or TaskStarted or TaskLeftPartDone or CrewJoined or CrewLeft or TaskSaidFinished } => Took(((TaskFact)move.Fact).Task, by),
         _ => Entered(move),
     };
+
+    private string? NotOrdered(string node) => _index.Task(node) is not { } task
+        ? null
+        : car.Plan.Parts.FirstOrDefault(p => task.Parts.Contains(p.Id) && car.Parts[p.Id].Status == PartStatus.NotOrdered)?.Name;
 
     private string Took(string task, TimeSpan by)
     {

@@ -12,6 +12,19 @@ public static class ReadySvg
     /// <summary>Level stretches.</summary>
     public static string Bars(IEnumerable<DrawnBar> bars) => string.Concat(bars.Select(b => $"M{N(b.From)} {N(b.Y)}H{N(b.To)}"));
 
+    /// <summary>The line without the stretches on which nothing is worked.</summary>
+    public static IEnumerable<DrawnBar> Worked(ReadyDrawing drawing)
+    {
+        var from = drawing.Line.From;
+        foreach (var wait in drawing.Waits)
+        {
+            yield return new(from, wait.From, drawing.LineY);
+            from = wait.To;
+        }
+
+        yield return new(from, drawing.Line.To, drawing.LineY);
+    }
+
     /// <summary>The way of a rib to its joint: along its row, round the corner, across, and round into the row it joins.</summary>
     public static string Joint(DrawnJoint joint)
     {

@@ -28,7 +28,7 @@ public sealed class ReadyUnits
     {
         (_picture, _car, _index) = (picture, car, PlanIndex.Of(car.Plan));
         Dates = picture.Dates.Of(picture.Shop, car, picture.Now);
-        Drawn = KnownDates();
+        Drawn = ReadyParts.AsIfHere(picture, car);
         _waiting = picture.Open(car).SelectMany(e => e.Waiting.Select(w => (e.Task.Id, w))).ToLookup(p => p.Id, p => p.w, StringComparer.Ordinal);
         foreach (var node in _index.Nodes) _unitOf[node] = !unfolded && IsFolded(StageOf(node)) ? "stage:" + StageOf(node) : node;
         var line = Drawn.SetsTheDate.Select(s => s.Node).Where(n => !Counts(n)).ToImmutableArray();
@@ -59,18 +59,6 @@ public sealed class ReadyUnits
 
     /// <summary>A car as of a picture.</summary>
     public static ReadyUnits Of(Picture picture, CarBoard car, bool unfolded) => new(picture, car, unfolded);
-
-    private CarDates KnownDates()
-    {
-        var (dates, here) = (Dates, new WhatIf());
-        while (dates.Earliest is null && !dates.RestsOn.All(here.PartsHere.Contains))
-        {
-            here = here with { PartsHere = here.PartsHere.Union(dates.RestsOn) };
-            dates = _picture.Dates.If(_picture.Shop, _car, _picture.Now, here);
-        }
-
-        return dates;
-    }
 
     private bool Counts(string node) => _car.Tasks.TryGetValue(node, out var task) ? task.Counts : _car.Holds[node].Counts;
 
@@ -110,11 +98,21 @@ public sealed class ReadyUnits
             Finish = dates.EarlyFinish ?? _picture.Now,
             IsDone = Counts(id),
             NotKnown = really.RestsOn is not null,
-            Note = unit.Note ?? (really.RestsOn is { } part ? "rests on " + (_car.Plan.Parts.FirstOrDefault(p => p.Id == part)?.Name ?? part) : null),
+            Note = unit.Note ?? (really.RestsOn is { } part ? "rests on " + PartName(part) : PartNote(id, dates.EarlyStart)),
             Slack = Counts(id) || really.RestsOn is not null ? null : dates.Slack,
             After = Neighbours([id], into: true),
             Then = Neighbours([id], into: false),
         };
+    }
+
+    private string PartName(string part) => _car.Plan.Parts.FirstOrDefault(p => p.Id == part)?.Name ?? part;
+
+    // The part that a task starts with, where that is what it starts on.
+    private string? PartNote(string node, DateTimeOffset? start)
+    {
+        if (_index.Task(node) is not { } task || _car.Tasks[node].StartedAt is not null) return null;
+        var awaited = ReadyParts.Awaited(_car, task, _picture.Now).OrderBy(p => p.Expected).LastOrDefault();
+        return awaited is { Expected: { } at } && start is { } s && s >= at && s - at < TimeSpan.FromDays(1) ? "part " + ShopTime.Day(_picture.Local(at)) : null;
     }
 
     private ReadyUnit Task(PlanTask task, TaskState state)

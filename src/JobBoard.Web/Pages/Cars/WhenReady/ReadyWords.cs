@@ -66,13 +66,34 @@ public sealed class ReadyWords
 
     private string? SetBy()
     {
-        if (_dates.Earliest is null || _dates.IsDone) return null;
-        var open = _dates.SetsTheDate.Select(s => s.Node).Where(IsOpen).ToArray();
+        if (_dates.IsDone) return null;
+        if (_dates.Earliest is not null) return SetBy(_dates);
+        var here = ReadyParts.AsIfHere(_picture, _car);
+        if (here.Earliest is not { } at) return null;
+        var parts = _dates.RestsOn.Select(p => _car.Plan.Parts.First(x => x.Id == p).Name).ToArray();
+        var them = parts.Length == 1 ? "it" : "they";
+        return $"Somebody has to say when {ShopTime.Names(parts)} {(parts.Length == 1 ? "comes" : "come")}. Here now, {them} would make it {PlannedTime.Of(_picture.Local(at), _picture.Now)} at the earliest: {SetBy(here)}";
+    }
+
+    private string? SetBy(CarDates dates)
+    {
+        var open = dates.SetsTheDate.Select(s => s.Node).Where(IsOpen).ToArray();
         if (open.Length == 0) return null;
         if (open.Length <= MostNames) return Then([.. open.Select(_index.NameOf)]);
         var stages = open.Select(n => _index.Task(n)).OfType<PlanTask>().GroupBy(t => t.Stage)
             .Select((g, order) => (Name: StageName(g.Key), Left: g.Sum(Left), order)).OrderByDescending(s => s.Left).Take(MostNames).OrderBy(s => s.order).Select(s => s.Name).ToArray();
-        return stages.Length == 1 ? $"{_index.NameOf(open[0])} comes first; {stages[0]} sets the date" : $"{_index.NameOf(open[0])} comes first; {Then(stages)}";
+        return $"{First(open[0], dates)}; then {Then(stages)}";
+    }
+
+    // What is done first, or the part that is waited for before it can be.
+    private string First(string node, CarDates dates)
+    {
+        var late = _index.Task(node) is { } task && dates.Nodes[node].EarlyStart > _picture.Now.AddHours(1)
+            ? ReadyParts.Awaited(_car, task, _picture.Now).OrderBy(p => p.Expected).LastOrDefault()
+            : default;
+        if (late.Part is null) return _index.NameOf(node) + " comes first";
+        var when = late.Expected is { } at ? " until " + ShopTime.Day(_picture.Local(at)) : "";
+        return $"{late.Part.Name} is waited for{when}, for {_index.NameOf(node)}";
     }
 
     private static string Then(string[] names) => string.Join(", then ", names) + (names.Length == 1 ? " sets the date" : " set the date");

@@ -16,24 +16,24 @@ internal sealed class Heights
         var lines = tree.Nodes.GroupBy(n => (Track: tracks.OfNode[n.Number], Under: placed.Under[n.Number]))
             .ToDictionary(g => g.Key, g => g.Max(n => placed.Labels[n.Number].Length) * Letters.LineHeight);
         var (top, bottom) = (tracks.OfNode.Max(), tracks.OfNode.Min());
-        var up = -(LineRoom + Math.Max(Over(0), (2 * Letters.LineHeight) + 2));
+        var up = -(LineRoom + Math.Max(Labels(0, false), (2 * Letters.LineHeight) + 2));
         for (var track = 1; track <= top; track++)
         {
-            _rows[track] = up - Edge - BoltRoom;
-            up = _rows[track] - BoltRoom - Over(track);
+            _rows[track] = up - Edge - Labels(track, true) - BoltRoom;
+            up = _rows[track] - BoltRoom - Labels(track, false);
         }
 
-        var down = LineRoom + lines.GetValueOrDefault((0, true));
+        var down = LineRoom + Labels(0, true);
         for (var track = -1; track >= bottom; track--)
         {
-            _rows[track] = down + Edge + Over(track) + BoltRoom;
-            down = _rows[track] + BoltRoom;
+            _rows[track] = down + Edge + Labels(track, false) + BoltRoom;
+            down = _rows[track] + BoltRoom + Labels(track, true);
         }
 
         LineY = Math.Ceiling(Edge - up);
         Axis = Math.Ceiling(LineY + Math.Max(down, LineRoom + (2 * Letters.LineHeight)) + (3 * Edge));
 
-        double Over(int track) => lines.GetValueOrDefault((track, false));
+        double Labels(int track, bool under) => lines.GetValueOrDefault((track, under));
     }
 
     public double LineY { get; }

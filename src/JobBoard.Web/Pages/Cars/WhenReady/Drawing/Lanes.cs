@@ -9,8 +9,8 @@ internal enum LaneKind
     /// <summary>Labels over a row.</summary>
     Over,
 
-    /// <summary>Labels under the line that sets the date.</summary>
-    UnderLine,
+    /// <summary>Labels under a row.</summary>
+    Under,
 
     /// <summary>Days.</summary>
     Axis,
@@ -26,7 +26,7 @@ internal readonly record struct Lane(LaneKind Kind, int Track)
 
     public static Lane Over(int track) => new(LaneKind.Over, track);
 
-    public static Lane Under { get; } = new(LaneKind.UnderLine, 0);
+    public static Lane Under(int track) => new(LaneKind.Under, track);
 
     public static Lane Axis { get; } = new(LaneKind.Axis, 0);
 
@@ -53,12 +53,15 @@ internal sealed class Lanes
     /// <summary>What a way across from one row to another passes between the two, both left out.</summary>
     public static IEnumerable<Lane> Between(int from, int to)
     {
-        for (var t = Math.Min(from, to); t <= Math.Max(from, to); t++)
+        var down = from > to;
+        yield return down ? Lane.Under(from) : Lane.Over(from);
+        for (var t = Math.Min(from, to) + 1; t < Math.Max(from, to); t++)
         {
-            if (t != from && t != to) yield return Lane.Row(t);
-            if (from > 0 ? t != from : t != to) yield return Lane.Over(t);
+            yield return Lane.Over(t);
+            yield return Lane.Row(t);
+            yield return Lane.Under(t);
         }
 
-        if (from < 0 && to == 0) yield return Lane.Under;
+        yield return down ? Lane.Over(to) : Lane.Under(to);
     }
 }

@@ -12,7 +12,7 @@ public static class Letters
     public const double HeldMark = 18;
 
     /// <summary>Widest label of a step.</summary>
-    public const double Widest = 104;
+    public const double Widest = 88;
 
     // The face may be another one than the measured one while it loads.
     private const double Margin = 1.03;
@@ -28,9 +28,9 @@ public static class Letters
     /// <summary>Width at most.</summary>
     public static double Width(string text, DrawnStyle style) => Margin * FloorFace.Width(text, Size(style), style != DrawnStyle.Note);
 
-    /// <summary>A name in at most two lines.</summary>
+    /// <summary>A name in at most three lines.</summary>
     public static IReadOnlyList<string> Name(string name, DrawnStyle style) =>
-        FloorText.Lines(name, Widest, Margin * Size(style), bold: true, most: 2) is { Count: > 0 } lines ? lines : ["…"];
+        FloorText.Lines(name, Widest, Margin * Size(style), bold: true, most: 3) is { Count: > 0 } lines ? lines : ["…"];
 
     /// <summary>A note in one line.</summary>
     public static string Note(string note) => FloorText.Lines(note, Widest, Margin * Size(DrawnStyle.Note), bold: false, most: 1) is [var line, ..] ? line : "…";

@@ -85,11 +85,12 @@ internal sealed class Moments
         yield return new(MomentKind.End, _tree.Nodes.Max(n => n.Finish), int.MaxValue, 0);
     }
 
-    // With the bolt in hand on the line; else after whatever bolts of the line stand at now.
+    // With the bolt in hand on the line; else with those in hand beside it, and after whatever bolts of the line stand at now.
     private int NowLayer()
     {
         if (_tree.InHandNow is { } inHand) return _bolt[inHand];
-        return _tree.Line.Where(n => _tree.Nodes[n].At == _plan.Now).Select(n => _bolt[n] + 1).DefaultIfEmpty(0).Max();
+        return _tree.Nodes.Where(n => n.At == _plan.Now && (n.InHand || _tree.IsOnLine(n.Number)))
+            .Select(n => _bolt[n.Number] + (_tree.IsOnLine(n.Number) ? 1 : 0)).DefaultIfEmpty(0).Max();
     }
 
     private IEnumerable<Moment> Joins()

@@ -9,9 +9,12 @@ namespace JobBoard.Web.Pages.Cars.WhenReady.Drawing;
 /// </summary>
 internal sealed class Placement
 {
-    private const double PerHour = 5;
+    private const double PerHour = 4;
     private const double LabelGap = 12;
     private const double RowGap = 6;
+
+    // Beside the line a label goes under its row only where it would push everything right of it by more than this.
+    private const double Alternate = 12;
 
     private readonly ReadyPlan _plan;
     private readonly RibTree _tree;
@@ -109,7 +112,7 @@ internal sealed class Placement
         MomentKind.Now => NowNeeds(),
         MomentKind.Finish => _lanes.After(Lane.Row(_tracks.OfNode[moment.Subject]), RowGap),
         MomentKind.Given => _lanes.After(Lane.Given, LabelGap),
-        _ => Math.Max(_lanes.After(Lane.Row(0), LabelGap), Math.Max(_lanes.After(Lane.Over(0), 0), _lanes.After(Lane.Under, 0))),
+        _ => Math.Max(_lanes.After(Lane.Row(0), LabelGap), Math.Max(_lanes.After(Lane.Over(0), 0), _lanes.After(Lane.Under(0), 0))),
     };
 
     private void Put(Moment moment, double x)
@@ -202,9 +205,9 @@ internal sealed class Placement
         var half = LabelOf(step).Max(l => Letters.Width(l.Words, l.Style)) / 2;
         var row = _lanes.After(Lane.Row(track), RowGap) + Radius(step);
         var over = _lanes.After(Lane.Over(track), LabelGap) + half;
-        if (track != 0) return Math.Max(row, over);
-        var under = _lanes.After(Lane.Under, LabelGap) + half;
-        Under[step] = step == _tree.InHandNow || under < over;
+        var under = _lanes.After(Lane.Under(track), LabelGap) + half;
+        var least = Math.Max(row, Math.Max(_x, _base));
+        Under[step] = step == _tree.InHandNow || (under < over && (track == 0 || over > least + Alternate));
         return Math.Max(row, Under[step] ? under : over);
     }
 
@@ -214,7 +217,7 @@ internal sealed class Placement
         (Bolts[step], Ends[step]) = (x, x);
         var right = x + Radius(step) + (_plan.Steps[step].Held ? Letters.HeldMark : 0);
         _lanes.Fill(Lane.Row(track), right);
-        _lanes.Fill(Under[step] ? Lane.Under : Lane.Over(track), x + (LabelOf(step).Max(l => Letters.Width(l.Words, l.Style)) / 2));
+        _lanes.Fill(Under[step] ? Lane.Under(track) : Lane.Over(track), x + (LabelOf(step).Max(l => Letters.Width(l.Words, l.Style)) / 2));
         if (!_moments.HasFinish(step)) PutSlack(step, right);
     }
 

@@ -32,7 +32,7 @@ public sealed record ReadyPlan
 
 /// <summary>A step: a task, a hold point or a folded stage.</summary>
 /// <param name="Id">Unique.</param>
-/// <param name="Name">Written at its bolt, in at most two lines.</param>
+/// <param name="Name">Written at its bolt, in at most three lines.</param>
 /// <param name="Start">When work on it starts.</param>
 /// <param name="Finish">When it ends; not before its start.</param>
 public sealed record ReadyStep(string Id, string Name, long Start, long Finish)
