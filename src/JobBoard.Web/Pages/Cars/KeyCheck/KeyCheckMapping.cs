@@ -106,7 +106,7 @@ public sealed class KeyCheckMapping
     private KeyRowView Row(KeyRow row)
     {
         var evidence = row.Nodes.Select(Evidence).ToImmutableArray();
-        var words = row.Go ? Spoken(row) : row.Against.Select(w => _shop.Say(w.Words)).ToArray();
+        var words = row.Go ? Spoken(row) : row.Against.Select(w => _shop.Say(w.Words).TrimEnd('.')).ToArray();
         var mark = row.Go ? BoltState.SignedOff : evidence.Any(e => e.Mark == BoltState.OutOfLine) ? BoltState.OutOfLine : BoltState.NotStarted;
         return new(row.System?.ToString() ?? "else", NameOf(row.System), mark, row.Go, [.. words.Take(MostWords)], row.Go ? 0 : Math.Max(0, words.Length - MostWords), evidence);
     }
