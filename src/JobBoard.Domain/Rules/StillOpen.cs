@@ -39,13 +39,53 @@ public sealed record OpenStep(string Node, OpenKind Kind, string? Reading = null
 /// </summary>
 public static class StillOpen
 {
-    /// <summary>Everything that has to be done before <paramref name="node"/>, each in an order that respects the plan.</summary>
+    /// <summary>Everything that has to be done before <paramref name="node"/>, in an order in which it can be done.</summary>
     public static ImmutableArray<OpenStep> Before(CarBoard car, string node)
     {
         var index = PlanIndex.Of(car.Plan);
         var before = index.AllBefore(node).ToHashSet(StringComparer.Ordinal);
-        ImmutableArray<OpenStep> open = [.. index.InOrder.Where(before.Contains).SelectMany(n => Of(car, index, n))];
-        return open.RemoveAll(step => step.Kind == OpenKind.Again && IsTakenAgain(index, step.Node, open));
+        List<OpenStep> open = [.. index.InOrder.Where(before.Contains).SelectMany(n => Of(car, index, n))];
+        var first = new HashSet<(string First, string Then)>();
+        foreach (var lapsed in open.Where(o => o.Kind == OpenKind.Again).ToArray())
+        {
+            foreach (var again in index.TakenAgainBy(lapsed.Node).Where(a => open.Any(o => o.Node == a)))
+            {
+                if (WithoutIt(index, open, first, lapsed, again) is not { } rest) continue;
+                open = rest;
+                break;
+            }
+        }
+
+        return [.. first.Count == 0 ? open : Ordered(index, open, first)!];
+    }
+
+    /// <summary>
+    /// The rest, in order, when a lapsed node is left to the one that takes it again: that comes before all that waits on the
+    /// lapsed one. Nothing where no order does that; else <paramref name="first"/> has learned it.
+    /// </summary>
+    private static List<OpenStep>? WithoutIt(PlanIndex index, List<OpenStep> open, HashSet<(string First, string Then)> first, OpenStep lapsed, string again)
+    {
+        var rest = open.Where(o => o != lapsed).ToList();
+        var more = rest.Where(o => o.Node != again && index.IsAfter(o.Node, lapsed.Node) && !index.TakenAgainBy(lapsed.Node).Contains(o.Node)).Select(o => (again, o.Node)).ToArray();
+        var tried = first.Concat(more).ToHashSet();
+        if (Ordered(index, rest, tried) is not { } ordered) return null;
+        first.UnionWith(more);
+        return ordered;
+    }
+
+    /// <summary>In the order of the links and of what comes first besides; nothing where that is a circle.</summary>
+    private static List<OpenStep>? Ordered(PlanIndex index, List<OpenStep> open, HashSet<(string First, string Then)> first)
+    {
+        var (left, ordered) = (open.ToList(), new List<OpenStep>(open.Count));
+        while (left.Count > 0)
+        {
+            var next = left.FindIndex(o => !left.Any(l => l.Node != o.Node && (index.IsAfter(o.Node, l.Node) || first.Contains((l.Node, o.Node)))));
+            if (next < 0) return null;
+            ordered.Add(left[next]);
+            left.RemoveAt(next);
+        }
+
+        return ordered;
     }
 
     /// <summary>What is open about one node.</summary>
@@ -67,11 +107,4 @@ public static class StillOpen
             foreach (var need in index.Task(node)!.Readings.Where(r => HoldRules.Holding(car, index.Task(node)!, r) is not null)) yield return new(node, OpenKind.Reading, need.Id);
         }
     }
-
-    /// <summary>
-    /// Whether an open node takes a lapsed one again, with nothing open between the two: that would wait on the lapsed one.
-    /// </summary>
-    private static bool IsTakenAgain(PlanIndex index, string lapsed, ImmutableArray<OpenStep> open) =>
-        index.TakenAgainBy(lapsed).Any(again => open.Any(o => o.Node == again)
-            && !open.Any(o => o.Node != again && index.IsAfter(o.Node, lapsed) && index.IsAfter(again, o.Node) && !index.TakenAgainBy(lapsed).Contains(o.Node)));
 }
