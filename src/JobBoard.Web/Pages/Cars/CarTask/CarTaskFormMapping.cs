@@ -5,7 +5,6 @@ using JobBoard.Domain.People;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Rules;
 using JobBoard.Domain.Work;
-using JobBoard.Engineering.Measures;
 using JobBoard.Web.Live;
 using JobBoard.Web.Pages.Bay;
 using JobBoard.Web.Pages.Shared;
