@@ -31,7 +31,7 @@ public sealed class ReadyUnits
         Drawn = ReadyParts.AsIfHere(picture, car);
         _waiting = picture.Open(car).SelectMany(e => e.Waiting.Select(w => (e.Task.Id, w))).ToLookup(p => p.Id, p => p.w, StringComparer.Ordinal);
         foreach (var node in _index.Nodes) _unitOf[node] = !unfolded && IsFolded(StageOf(node)) ? "stage:" + StageOf(node) : node;
-        var line = Drawn.SetsTheDate.Select(s => s.Node).Where(n => !Counts(n)).ToImmutableArray();
+        var line = ToTheEnd([.. Drawn.SetsTheDate.Select(s => s.Node).Where(n => !Counts(n))]);
         var all = _index.InOrder.GroupBy(n => _unitOf[n]).Select(g => g.Key.StartsWith("stage:", StringComparison.Ordinal) ? Folded(g.Key, [.. g]) : Node(g.Key)).ToArray();
         Line = [.. all.Where(u => u.Bolt is not null && u.Id.StartsWith("stage:", StringComparison.Ordinal)).OrderBy(u => u.Finish).Select(u => u.Id), .. line];
         var onLine = Line.ToHashSet(StringComparer.Ordinal);
@@ -59,6 +59,14 @@ public sealed class ReadyUnits
 
     /// <summary>A car as of a picture.</summary>
     public static ReadyUnits Of(Picture picture, CarBoard car, bool unfolded) => new(picture, car, unfolded);
+
+    // Hold points at the very end have no length: they stand on the line too.
+    private List<string> ToTheEnd(List<string> line)
+    {
+        while (line.Count > 0 && _index.LinksFrom(line[^1]).Select(l => l.Task).FirstOrDefault(n => _index.Hold(n) is not null && !Counts(n) && !line.Contains(n) && Drawn.Nodes[n].EarlyFinish == Drawn.Nodes[line[^1]].EarlyFinish) is { } hold)
+            line.Add(hold);
+        return line;
+    }
 
     private bool Counts(string node) => _car.Tasks.TryGetValue(node, out var task) ? task.Counts : _car.Holds[node].Counts;
 
