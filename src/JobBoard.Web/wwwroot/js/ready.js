@@ -4,42 +4,58 @@ const frame = document.querySelector("[data-ready-frame]");
 const panel = document.getElementById("ready-open");
 const LARGEST = 3;
 const STEP = 1.25;
+// Smaller than this no label can be read: they are left out.
+const FAR = 0.4;
 let scale = 1;
 let shown = 1;
 let settling = 0;
+let stretching = 0;
+let goal = null;
+let room = null;
 let open = null;
 let current = null;
 
 const picture = () => document.getElementById("ready-svg");
 const steps = () => [...frame.querySelectorAll(".ready-step")];
 const size = () => ({ width: Number(picture().dataset.width), height: Number(picture().dataset.height) });
-const smallest = () => Math.min(1, frame.clientWidth / size().width, Math.max(frame.clientHeight, 240) / size().height);
+const smallest = () => Math.min(1, room.width / size().width, Math.max(room.height, 240) / size().height);
+const measure = () => { room = { width: frame.clientWidth, height: frame.clientHeight }; };
 
-// While a gesture lasts the picture is only stretched; it is drawn anew when the gesture rests.
+// While a gesture lasts the picture is only stretched, once a frame; it is drawn anew when the gesture rests.
 function settle() {
-  settling = 0;
+  clearTimeout(settling);
+  cancelAnimationFrame(stretching);
   const svg = picture();
   if (!svg) return;
-  const { scrollLeft, scrollTop } = frame;
-  svg.setAttribute("width", size().width * scale);
-  svg.setAttribute("height", size().height * scale);
-  svg.style.transform = "";
-  svg.style.willChange = "";
-  shown = scale;
-  frame.scrollTo(scrollLeft, scrollTop);
+  const [left, top] = goal ?? [frame.scrollLeft, frame.scrollTop];
+  [goal, stretching] = [null, 0];
+  if (shown !== scale || svg.style.transform) {
+    svg.setAttribute("width", size().width * scale);
+    svg.setAttribute("height", size().height * scale);
+    svg.style.transform = "";
+    shown = scale;
+  }
+  frame.scrollTo(left, top);
 }
 
-function resize(to, x = frame.clientWidth / 2, y = frame.clientHeight / 2) {
-  const next = Math.min(LARGEST, Math.max(smallest(), to));
-  if (!picture() || next === scale) return;
-  const [left, top] = [(frame.scrollLeft + x) / scale, (frame.scrollTop + y) / scale];
-  scale = next;
+function stretch() {
+  stretching = 0;
   const svg = picture();
-  svg.style.willChange = "transform";
   svg.style.transform = `scale(${scale / shown})`;
-  frame.scrollTo(left * scale - x, top * scale - y);
+  svg.classList.toggle("is-far", scale < FAR);
+  frame.scrollTo(...goal);
+}
+
+function resize(to, x = room.width / 2, y = room.height / 2) {
+  if (!picture()) return;
+  const next = Math.min(LARGEST, Math.max(smallest(), to));
+  if (next === scale) return;
+  const [left, top] = goal ?? [frame.scrollLeft, frame.scrollTop];
+  goal = [((left + x) / scale) * next - x, ((top + y) / scale) * next - y];
+  scale = next;
+  stretching ||= requestAnimationFrame(stretch);
   clearTimeout(settling);
-  settling = setTimeout(settle, 140);
+  settling = setTimeout(settle, 250);
 }
 
 // Now a fifth from the left; of the height the line, and what is in hand as far as both fit.
@@ -58,8 +74,9 @@ function toNow() {
 
 function whole() {
   scale = smallest();
+  picture().classList.toggle("is-far", scale < FAR);
+  goal = [0, 0];
   settle();
-  frame.scrollTo(0, 0);
 }
 
 const act = { in: () => resize(scale * STEP), out: () => resize(scale / STEP), whole, now: toNow };
@@ -201,8 +218,10 @@ function drag(event) {
 function changed() {
   if (!picture()) return;
   const [left, top] = [frame.scrollLeft, frame.scrollTop];
+  picture().classList.toggle("is-far", scale < FAR);
+  goal ??= [left, top];
+  shown = 0;
   settle();
-  frame.scrollTo(left, top);
   if (open) fill();
   mark();
 }
@@ -238,6 +257,8 @@ if (frame && picture()) {
   });
   panel.addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
   document.addEventListener("live:changed", changed);
+  measure();
+  new ResizeObserver(measure).observe(frame);
   mark();
   toNow();
 }

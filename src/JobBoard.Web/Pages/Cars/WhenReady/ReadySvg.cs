@@ -25,14 +25,28 @@ public static class ReadySvg
         yield return new(from, drawing.Line.To, drawing.LineY);
     }
 
-    /// <summary>The way of a rib to its joint: along its row, round the corner, across, and round into the row it joins.</summary>
-    public static string Joint(DrawnJoint joint)
+    /// <summary>
+    /// The straight stretches of a rib's way to its joint: along its row, and across. Each is drawn by itself, for a browser
+    /// draws dots along one straight stretch many times faster than along a bent way.
+    /// </summary>
+    public static IEnumerable<string> Straights(DrawnJoint joint)
     {
-        var down = joint.ToY > joint.FromY;
-        var corner = DrawnJoint.Corner;
-        var (y1, y2) = down ? (joint.FromY + corner, joint.ToY - corner) : (joint.FromY - corner, joint.ToY + corner);
-        return $"M{N(Math.Min(joint.From, joint.X - corner))} {N(joint.FromY)}H{N(joint.X - corner)}Q{N(joint.X)} {N(joint.FromY)} {N(joint.X)} {N(y1)}V{N(y2)}Q{N(joint.X)} {N(joint.ToY)} {N(joint.X + corner)} {N(joint.ToY)}";
+        var (y1, y2) = Across(joint);
+        if (joint.X - DrawnJoint.Corner > joint.From) yield return $"M{N(joint.From)} {N(joint.FromY)}H{N(joint.X - DrawnJoint.Corner)}";
+        if (y1 != y2) yield return $"M{N(joint.X)} {N(y1)}V{N(y2)}";
     }
+
+    /// <summary>Its two corners.</summary>
+    public static string Corners(DrawnJoint joint)
+    {
+        var (y1, y2) = Across(joint);
+        var corner = DrawnJoint.Corner;
+        return $"M{N(joint.X - corner)} {N(joint.FromY)}Q{N(joint.X)} {N(joint.FromY)} {N(joint.X)} {N(y1)}M{N(joint.X)} {N(y2)}Q{N(joint.X)} {N(joint.ToY)} {N(joint.X + corner)} {N(joint.ToY)}";
+    }
+
+    private static (double From, double To) Across(DrawnJoint joint) => joint.ToY > joint.FromY
+        ? (joint.FromY + DrawnJoint.Corner, joint.ToY - DrawnJoint.Corner)
+        : (joint.FromY - DrawnJoint.Corner, joint.ToY + DrawnJoint.Corner);
 
     /// <summary>A triangle whose tip points down at the line.</summary>
     public static string Tip(double x, double y) => $"M{N(x - 7)} {N(y - 12)}H{N(x + 7)}L{N(x)} {N(y)}Z";

@@ -11,8 +11,11 @@ public static class Letters
     /// <summary>Room a mark beside a bolt takes.</summary>
     public const double HeldMark = 18;
 
-    /// <summary>Widest label of a step.</summary>
+    /// <summary>Widest name of a step.</summary>
     public const double Widest = 88;
+
+    /// <summary>Widest note over a name.</summary>
+    public const double WidestNote = 116;
 
     // The face may be another one than the measured one while it loads.
     private const double Margin = 1.03;
@@ -33,5 +36,5 @@ public static class Letters
         FloorText.Lines(name, Widest, Margin * Size(style), bold: true, most: 3) is { Count: > 0 } lines ? lines : ["…"];
 
     /// <summary>A note in one line.</summary>
-    public static string Note(string note) => FloorText.Lines(note, Widest, Margin * Size(DrawnStyle.Note), bold: false, most: 1) is [var line, ..] ? line : "…";
+    public static string Note(string note) => FloorText.Lines(note, WidestNote, Margin * Size(DrawnStyle.Note), bold: false, most: 1) is [var line, ..] ? line : "…";
 }
