@@ -12,7 +12,7 @@ public class PageTests(Chromium chromium, DemoShop demo)
 {
     private static readonly string[] Everybodys =
     [
-        "/floor", "/bay", "/cars", "/cars/heron-coupe", "/cars/heron-coupe/lift-plan", "/cars/siskin-pick-up", "/holds", "/parts", "/snags", "/people-and-places",
+        "/floor", "/bay", "/cars", "/cars/heron-coupe", "/cars/heron-coupe/lift-plan", "/cars/siskin-pick-up", "/cars/siskin-pick-up/when-ready", "/holds", "/parts", "/snags", "/people-and-places",
     ];
 
     private static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task"];

@@ -15,9 +15,10 @@ let room = null;
 let open = null;
 let current = null;
 
+const parts = () => [picture(), document.getElementById("ready-days")];
 const picture = () => document.getElementById("ready-svg");
 const steps = () => [...frame.querySelectorAll(".ready-step")];
-const size = () => ({ width: Number(picture().dataset.width), height: Number(picture().dataset.height) });
+const size = () => ({ width: Number(picture().dataset.width), height: parts().reduce((sum, svg) => sum + Number(svg.dataset.height), 0) });
 const smallest = () => Math.min(1, room.width / size().width, Math.max(room.height, 240) / size().height);
 const measure = () => { room = { width: frame.clientWidth, height: frame.clientHeight }; };
 
@@ -30,19 +31,22 @@ function settle() {
   const [left, top] = goal ?? [frame.scrollLeft, frame.scrollTop];
   [goal, stretching] = [null, 0];
   if (shown !== scale || svg.style.transform) {
-    svg.setAttribute("width", size().width * scale);
-    svg.setAttribute("height", size().height * scale);
-    svg.style.transform = "";
+    for (const part of parts()) {
+      part.setAttribute("width", part.dataset.width * scale);
+      part.setAttribute("height", part.dataset.height * scale);
+      part.style.transform = "";
+    }
     shown = scale;
   }
   frame.scrollTo(left, top);
 }
 
+const far = () => { for (const part of parts()) part.classList.toggle("is-far", scale < FAR); };
+
 function stretch() {
   stretching = 0;
-  const svg = picture();
-  svg.style.transform = `scale(${scale / shown})`;
-  svg.classList.toggle("is-far", scale < FAR);
+  for (const part of parts()) part.style.transform = `scale(${scale / shown})`;
+  far();
   frame.scrollTo(...goal);
 }
 
@@ -74,7 +78,7 @@ function toNow() {
 
 function whole() {
   scale = smallest();
-  picture().classList.toggle("is-far", scale < FAR);
+  far();
   goal = [0, 0];
   settle();
 }
@@ -83,7 +87,7 @@ const act = { in: () => resize(scale * STEP), out: () => resize(scale / STEP), w
 
 function isInSight(step) {
   const [x, y] = [Number(step.dataset.x) * scale - frame.scrollLeft, Number(step.dataset.y) * scale - frame.scrollTop];
-  return x > 60 && x < frame.clientWidth - 60 && y > 60 && y < frame.clientHeight - 60;
+  return x > 60 && x < frame.clientWidth - 60 && y > 60 && y < frame.clientHeight - 110;
 }
 
 function go(step) {
@@ -218,7 +222,7 @@ function drag(event) {
 function changed() {
   if (!picture()) return;
   const [left, top] = [frame.scrollLeft, frame.scrollTop];
-  picture().classList.toggle("is-far", scale < FAR);
+  far();
   goal ??= [left, top];
   shown = 0;
   settle();

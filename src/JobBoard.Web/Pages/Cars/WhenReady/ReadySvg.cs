@@ -29,12 +29,18 @@ public static class ReadySvg
     /// The straight stretches of a rib's way to its joint: along its row, and across. Each is drawn by itself, for a browser
     /// draws dots along one straight stretch many times faster than along a bent way.
     /// </summary>
-    public static IEnumerable<string> Straights(DrawnJoint joint)
+    /// <param name="joint">The way.</param>
+    /// <param name="across">Whether the way across is drawn too: where several ribs share one, it is drawn once.</param>
+    public static IEnumerable<string> Straights(DrawnJoint joint, bool across)
     {
         var (y1, y2) = Across(joint);
         if (joint.X - DrawnJoint.Corner > joint.From) yield return $"M{N(joint.From)} {N(joint.FromY)}H{N(joint.X - DrawnJoint.Corner)}";
-        if (y1 != y2) yield return $"M{N(joint.X)} {N(y1)}V{N(y2)}";
+        if (across && y1 != y2) yield return $"M{N(joint.X)} {N(y1)}V{N(y2)}";
     }
+
+    /// <summary>The ribs that draw the way across: of those that share one, the one furthest out.</summary>
+    public static IReadOnlySet<string> Trunks(ReadyDrawing drawing) => drawing.Ribs
+        .GroupBy(r => (r.Joins, r.Joint.X, r.Joint.ToY, r.Track > 0)).Select(g => g.MaxBy(r => Math.Abs(r.Track))!.First).ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Its two corners.</summary>
     public static string Corners(DrawnJoint joint)

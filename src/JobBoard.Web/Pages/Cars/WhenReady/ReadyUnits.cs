@@ -106,7 +106,7 @@ public sealed class ReadyUnits
             Finish = dates.EarlyFinish ?? _picture.Now,
             IsDone = Counts(id),
             NotKnown = really.RestsOn is not null,
-            Note = unit.Note ?? (really.RestsOn is { } part ? "rests on " + PartName(part) : PartNote(id, dates.EarlyStart)),
+            Note = unit.Note ?? (really.RestsOn is { } part ? RestsOnNote(id, part) : PartNote(id, dates.EarlyStart)),
             Slack = Counts(id) || really.RestsOn is not null ? null : dates.Slack,
             After = Neighbours([id], into: true),
             Then = Neighbours([id], into: false),
@@ -114,6 +114,9 @@ public sealed class ReadyUnits
     }
 
     private string PartName(string part) => _car.Plan.Parts.FirstOrDefault(p => p.Id == part)?.Name ?? part;
+
+    // Said where the part itself is needed; what comes after rests on it too.
+    private string? RestsOnNote(string node, string part) => _index.Task(node)?.Parts.Contains(part) == true ? "rests on " + PartName(part) : null;
 
     // The part that a task starts with, where that is what it starts on.
     private string? PartNote(string node, DateTimeOffset? start)
