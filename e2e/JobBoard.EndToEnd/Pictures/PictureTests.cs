@@ -16,13 +16,15 @@ public class PictureTests(Chromium chromium, DemoShop demo)
 {
     private sealed record Shot(string Name, string Person, string Path, int Width, int Height, bool Touch = false, bool Whole = false);
 
-    /// <summary>The README's four.</summary>
+    /// <summary>The README's.</summary>
     private static readonly Shot[] Readme =
     [
         new("floor", "wall", "/floor", 1920, 1080),
         new("bay", "inga", "/bay", 412, 915, Touch: true),
         new("holds", "oskar", "/holds", 1440, 900),
         new("car", "oskar", "/cars/dunlin-estate", 1440, 900),
+        new("when-ready", "oskar", "/cars/siskin-pick-up/when-ready", 1440, 900),
+        new("key-check", "oskar", "/cars/siskin-pick-up/key-check", 1440, 900),
     ];
 
     private static readonly Shot[] Others =
@@ -40,6 +42,8 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("snags", "inga", "/snags", 412, 915, Touch: true, Whole: true),
         new("people-and-places", "marit", "/people-and-places", 1440, 900, Whole: true),
         new("sign-in", "nobody", "/sign-in", 820, 1180, Touch: true),
+        new("when-ready-phone", "oskar", "/cars/heron-coupe/when-ready", 412, 915, Touch: true, Whole: true),
+        new("key-check-phone", "inga", "/cars/siskin-pick-up/key-check", 412, 915, Touch: true, Whole: true),
         new("floor-phone", "inga", "/floor", 412, 915, Touch: true, Whole: true),
     ];
 
