@@ -12,15 +12,15 @@ internal static class CallFolding
     {
         CallAnswered f => car with { Call = car.Call.SetItem(CallAnswer.Key(f.Hold, f.Person), new(f.Hold, f.Person, f.Go, f.Why, entry.Actor, entry.OccurredAt)) },
         StartFailed f => car with { Call = car.Call.RemoveRange(car.Call.Where(a => a.Value.Hold == f.Hold).Select(a => a.Key)) },
-        _ when car.Call.IsEmpty => car,
-        _ => Lapse(car, fact, entry, Behind(fact)),
+        _ when !car.Call.IsEmpty && Behind(fact) is { } node => Lapse(car, fact, entry, node),
+        _ => car,
     };
 
     /// <summary>Every car after a fact of the shop.</summary>
     public static ShopState After(ShopState shop, Entry entry)
     {
         foreach (var car in shop.Cars.Values.Where(c => !c.Call.IsEmpty && Reaches(c, entry.Fact)))
-            shop = shop with { Cars = shop.Cars.SetItem(car.Id, Lapse(car, entry.Fact, entry, null)) };
+            shop = shop with { Cars = shop.Cars.SetItem(car.Id, Lapse(car, entry.Fact, entry, "")) };
         return shop;
     }
 
@@ -48,26 +48,25 @@ internal static class CallFolding
     /// <param name="car">The car.</param>
     /// <param name="fact">What changed.</param>
     /// <param name="entry">Its entry.</param>
-    /// <param name="node">The node it is about, nothing or an empty name for all answers of the car.</param>
-    private static CarBoard Lapse(CarBoard car, Fact fact, Entry entry, string? node)
+    /// <param name="node">The node it is about, an empty name for all answers of the car.</param>
+    private static CarBoard Lapse(CarBoard car, Fact fact, Entry entry, string node)
     {
-        if (fact is CarFact && node is null) return car;
         var index = PlanIndex.Of(car.Plan);
         var lapse = new CallLapse(EntryKinds.KindOf(fact), About(fact, node), entry.Actor, entry.OccurredAt);
         var call = car.Call;
         foreach (var (key, answer) in call)
         {
-            if (answer.Lapsed is null && (string.IsNullOrEmpty(node) || index.IsAfter(answer.Hold, node))) call = call.SetItem(key, answer with { Lapsed = lapse });
+            if (answer.Lapsed is null && (node.Length == 0 || index.IsAfter(answer.Hold, node))) call = call.SetItem(key, answer with { Lapsed = lapse });
         }
 
         return call == car.Call ? car : car with { Call = call };
     }
 
-    private static string About(Fact fact, string? node) => fact switch
+    private static string About(Fact fact, string node) => fact switch
     {
         ItemChanged f => f.Item,
         ShopItemChanged f => "shop/" + f.Item,
         StopRaised f => f.Stop,
-        _ => node ?? "",
+        _ => node,
     };
 }

@@ -39,44 +39,46 @@ public sealed record OpenStep(string Node, OpenKind Kind, string? Reading = null
 /// </summary>
 public static class StillOpen
 {
+    /// <summary>So many lapsed nodes are weighed against each other; of more, each is left to the first that takes it again.</summary>
+    private const int MostWeighed = 10;
+
     /// <summary>Everything that has to be done before <paramref name="node"/>, in an order in which it can be done.</summary>
     public static ImmutableArray<OpenStep> Before(CarBoard car, string node)
     {
         var index = PlanIndex.Of(car.Plan);
         var before = index.AllBefore(node).ToHashSet(StringComparer.Ordinal);
-        List<OpenStep> open = [.. index.InOrder.Where(before.Contains).SelectMany(n => Of(car, index, n))];
-        var first = new HashSet<(string First, string Then)>();
-        foreach (var lapsed in open.Where(o => o.Kind == OpenKind.Again).ToArray())
+        ImmutableArray<OpenStep> open = [.. index.InOrder.Where(before.Contains).SelectMany(n => Of(car, index, n))];
+        return Fewest(index, open, [.. open.Where(o => o.Kind == OpenKind.Again)], 0, [], []);
+    }
+
+    /// <summary>The fewest, in order, when each lapsed node from <paramref name="at"/> on is done again or left to one that takes it again.</summary>
+    private static ImmutableArray<OpenStep> Fewest(
+        PlanIndex index, ImmutableArray<OpenStep> open, ImmutableArray<OpenStep> lapsed, int at, ImmutableHashSet<(string First, string Then)> first, ImmutableHashSet<string> needed)
+    {
+        if (at == lapsed.Length) return open;
+        ImmutableArray<OpenStep>? best = null;
+        var step = lapsed[at];
+        foreach (var again in needed.Contains(step.Node) ? [] : index.TakenAgainBy(step.Node).Where(a => open.Any(o => o.Node == a)))
         {
-            foreach (var again in index.TakenAgainBy(lapsed.Node).Where(a => open.Any(o => o.Node == a)))
-            {
-                if (WithoutIt(index, open, first, lapsed, again) is not { } rest) continue;
-                open = rest;
-                break;
-            }
+            var learned = first.Union(Waiting(index, open, step.Node, again));
+            if (Ordered(index, open.Remove(step), learned) is not { } rest) continue;
+            var found = Fewest(index, rest, lapsed, at + 1, learned, needed.Add(again));
+            if (found.Length == open.Length - (lapsed.Length - at) || lapsed.Length > MostWeighed) return found;
+            if (best is null || found.Length < best.Value.Length) best = found;
         }
 
-        return [.. first.Count == 0 ? open : Ordered(index, open, first)!];
+        var kept = Fewest(index, open, lapsed, at + 1, first, needed);
+        return best is { } without && without.Length < kept.Length ? without : kept;
     }
 
-    /// <summary>
-    /// The rest, in order, when a lapsed node is left to the one that takes it again: that comes before all that waits on the
-    /// lapsed one. Nothing where no order does that; else <paramref name="first"/> has learned it.
-    /// </summary>
-    private static List<OpenStep>? WithoutIt(PlanIndex index, List<OpenStep> open, HashSet<(string First, string Then)> first, OpenStep lapsed, string again)
-    {
-        var rest = open.Where(o => o != lapsed).ToList();
-        var more = rest.Where(o => o.Node != again && index.IsAfter(o.Node, lapsed.Node) && !index.TakenAgainBy(lapsed.Node).Contains(o.Node)).Select(o => (again, o.Node)).ToArray();
-        var tried = first.Concat(more).ToHashSet();
-        if (Ordered(index, rest, tried) is not { } ordered) return null;
-        first.UnionWith(more);
-        return ordered;
-    }
+    /// <summary>What waits on a lapsed node comes after the one it is left to.</summary>
+    private static IEnumerable<(string First, string Then)> Waiting(PlanIndex index, ImmutableArray<OpenStep> open, string lapsed, string again) =>
+        open.Where(o => o.Node != again && index.IsAfter(o.Node, lapsed) && !index.TakenAgainBy(lapsed).Contains(o.Node)).Select(o => (again, o.Node));
 
     /// <summary>In the order of the links and of what comes first besides; nothing where that is a circle.</summary>
-    private static List<OpenStep>? Ordered(PlanIndex index, List<OpenStep> open, HashSet<(string First, string Then)> first)
+    private static ImmutableArray<OpenStep>? Ordered(PlanIndex index, ImmutableArray<OpenStep> open, ImmutableHashSet<(string First, string Then)> first)
     {
-        var (left, ordered) = (open.ToList(), new List<OpenStep>(open.Count));
+        var (left, ordered) = (open.ToList(), ImmutableArray.CreateBuilder<OpenStep>(open.Length));
         while (left.Count > 0)
         {
             var next = left.FindIndex(o => !left.Any(l => l.Node != o.Node && (index.IsAfter(o.Node, l.Node) || first.Contains((l.Node, o.Node)))));
@@ -85,7 +87,7 @@ public static class StillOpen
             left.RemoveAt(next);
         }
 
-        return ordered;
+        return ordered.DrainToImmutable();
     }
 
     /// <summary>What is open about one node.</summary>

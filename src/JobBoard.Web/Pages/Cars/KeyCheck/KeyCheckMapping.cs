@@ -107,7 +107,7 @@ public sealed class KeyCheckMapping
     {
         var evidence = row.Nodes.Select(Evidence).ToImmutableArray();
         var words = row.Go ? Spoken(row) : row.Against.Select(w => _shop.Say(w.Words).TrimEnd('.')).ToArray();
-        var mark = row.Go ? BoltState.SignedOff : evidence.Any(e => e.Mark == BoltState.OutOfLine) ? BoltState.OutOfLine : BoltState.NotStarted;
+        var mark = row.Go ? BoltState.SignedOff : row.Nodes.Any(IsOutOfLine) ? BoltState.OutOfLine : BoltState.NotStarted;
         return new(row.System?.ToString() ?? "else", NameOf(row.System), mark, row.Go, [.. words.Take(MostWords)], row.Go ? 0 : Math.Max(0, words.Length - MostWords), evidence);
     }
 
@@ -137,9 +137,14 @@ public sealed class KeyCheckMapping
         var readings = task.Readings.Select(r => (Need: r, Last: Looks.LatestOfAll(_car, node, r.Id))).Where(r => r.Last is not null)
             .Select(r => $"{r.Need.Name} {r.Last!.Text} {r.Last.Unit} ({ReadingWords.Limit(r.Need)}, {(r.Last.LapsedBy is null ? ReadingWords.Verdict(r.Last.Verdict) : "lapsed")})");
         var how = state.SignedOff is { } signed ? Signed("signed off", signed) : state.Status == WorkStatus.InHand ? "in hand" : state.Status == WorkStatus.Undone ? "undone" : "not done";
-        var mark = state.Status == WorkStatus.Undone ? BoltState.OutOfLine : state.Status == WorkStatus.InHand ? BoltState.InHand : Mark(state.SignedOff);
-        return new(task.Name, string.Join("; ", readings.Prepend(state.Checked is { } check ? how + ", " + Signed("checked", check) : how)), mark);
+        if (state.Status == WorkStatus.ForSecondCheck) how += ", " + TaskWords.State(state);
+        return new(task.Name, string.Join("; ", readings.Prepend(state.Checked is { } check ? how + ", " + Signed("checked", check) : how)), TaskWords.Mark(state));
     }
+
+    /// <summary>Whether it was done and no longer counts.</summary>
+    private bool IsOutOfLine(string node) => _car.Tasks.TryGetValue(node, out var task)
+        ? task is { Status: WorkStatus.Undone } or { SignedOff.LapsedBy.Holds: true }
+        : Mark(_car.Holds[node].Released) == BoltState.OutOfLine;
 
     private static BoltState Mark(SignOff? word) => word is null ? BoltState.NotStarted : word.LapsedBy is { Holds: true } ? BoltState.OutOfLine : BoltState.SignedOff;
 
