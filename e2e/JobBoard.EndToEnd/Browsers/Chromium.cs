@@ -72,11 +72,11 @@ public sealed class Chromium : IAsyncDisposable
         }
     }
 
-    /// <summary>Without its sandbox only for root, for whom it does not work.</summary>
+    /// <summary>Without its sandbox only for root, for whom it does not work; its pages share memory in a file, as /dev/shm of a small machine fills and its pages crash.</summary>
     private static string[] Arguments =>
     [
         .. Installing.IsRoot ? ["--no-sandbox"] : Array.Empty<string>(),
-        "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run",
+        "--disable-gpu", "--disable-dev-shm-usage", "--mute-audio", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run",
     ];
 
     /// <summary>Closes it.</summary>
