@@ -47,7 +47,7 @@ internal sealed class Hands(Device device, IPage bay, IPage other, IReadOnlyColl
     /// <summary>Opens the form that starts a task on the task's own page, where it is shown whether it can start or not.</summary>
     public async Task<ILocator> ToStartOnItsPage(string car, string task, ImmutableArray<string> crew)
     {
-        await other.GotoAsync($"/cars/{car}/{task}");
+        await other.GotoAsync($"/cars/{car}/task/{task}");
         await device.Unfold(other.Locator("#ask-start"));
         await FillCrew(other, "#start-crew-", crew);
         return other.Locator("#form-start");

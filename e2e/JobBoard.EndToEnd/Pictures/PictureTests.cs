@@ -36,7 +36,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("holds-phone", "oskar", "/holds", 412, 915, Touch: true, Whole: true),
         new("car-whole", "oskar", "/cars/dunlin-estate", 1440, 900, Whole: true),
         new("car-phone", "inga", "/cars/dunlin-estate", 412, 915, Touch: true, Whole: true),
-        new("task-phone", "inga", "/cars/heron-coupe/raise-100", 412, 915, Touch: true, Whole: true),
+        new("task-phone", "inga", "/cars/heron-coupe/task/raise-100", 412, 915, Touch: true, Whole: true),
         new("cars", "oskar", "/cars", 1440, 900, Whole: true),
         new("parts", "oskar", "/parts", 1440, 900, Whole: true),
         new("snags", "inga", "/snags", 412, 915, Touch: true, Whole: true),

@@ -18,7 +18,7 @@ public partial class FirstStartStory
         Assert.Equal("refused", (await shop.Sol.Device.Send(form)).Outcome);
         await Expect(form.Locator(".answer")).ToContainTextAsync("30 min after Manifold to radiator are not over.");
 
-        var page = await shop.Oskar.Device.Page($"/cars/{Workshop.Car}/{task.Id}");
+        var page = await shop.Oskar.Device.Page($"/cars/{Workshop.Car}/task/{task.Id}");
         var link = $"{task.Id}-water-manifold-startstart";
         await shop.Oskar.Device.Unfold(page.Locator($"#ask-unlink-{link}"));
         await page.FillAsync($"#unlink-why-{link}", "both hoses are laid in one go today");

@@ -100,7 +100,7 @@ public partial class FirstStartStory
         await Expect(inga.InBay($"#check-{Workshop.Car}-release-bearing-ask")).ToHaveCountAsync(0);
 
         await shop.Sol.Other.RouteAsync("**/live/**", route => route.AbortAsync());
-        await shop.Sol.Other.GotoAsync($"/cars/{Workshop.Car}/release-bearing");
+        await shop.Sol.Other.GotoAsync($"/cars/{Workshop.Car}/task/release-bearing");
         await ReadAgainOnAnotherPage(shop);
         await shop.Sol.Device.Unfold(shop.Sol.Other.Locator("#ask-check"));
         var form = shop.Sol.Other.Locator($"#form-check-{Workshop.Car}-release-bearing");
@@ -117,7 +117,7 @@ public partial class FirstStartStory
 
     private static async Task ReadAgainOnAnotherPage(Workshop shop)
     {
-        var page = await shop.Sol.Device.Page($"/cars/{Workshop.Car}/release-bearing");
+        var page = await shop.Sol.Device.Page($"/cars/{Workshop.Car}/task/release-bearing");
         await shop.Sol.Device.Unfold(page.Locator("#ask-reading-air-gap"));
         await page.FillAsync("#reading-text-air-gap", "3.4");
         var with = page.Locator("#reading-with-air-gap");

@@ -1,6 +1,7 @@
 using JobBoard.Shop.Running;
 using JobBoard.Shop.Templates;
 using JobBoard.Web.Live;
+using JobBoard.Web.Pages.Missing;
 using JobBoard.Web.Posting;
 using JobBoard.Web.SignIn;
 using JobBoard.Web.Verbs;
@@ -35,7 +36,7 @@ public static class BoardHost
         services.AddSingleton(new TemplateShelf(SeedData.Templates));
         services.AddDataProtection().SetApplicationName("jobboard").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(shop.Folder, "keys")));
         services.AddHttpContextAccessor();
-        services.AddRazorPages();
+        services.AddRazorPages().AddMvcOptions(o => o.Filters.Add<MissingWords.Filter>());
         services.AddRazorComponents();
         services.AddShopSignIn();
         services.AddPosting();
@@ -46,6 +47,7 @@ public static class BoardHost
     {
         app.UseExceptionHandler("/error");
         app.UseMiddleware<SafeHeaders>();
+        app.UseStatusCodePagesWithReExecute("/missing");
         app.UseMiddleware<FirstRunGate>();
         app.UseRouting();
         app.UseAuthentication();

@@ -1,3 +1,4 @@
+using JobBoard.Web.Pages.Missing;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
@@ -22,7 +23,7 @@ internal static class SignInSetup
     public static void MapWallLink(this IEndpointRouteBuilder app) => app.MapGet(
         "/wall/{token}",
         async (string token, HttpContext http, WallLinks walls) =>
-            await walls.Enter(http, token).ConfigureAwait(false) ? Results.Redirect("/floor") : Results.NotFound("This wall link does not open anything. Ask the owner for a new one."))
+            await walls.Enter(http, token).ConfigureAwait(false) ? Results.Redirect("/floor") : MissingWords.Answer(http, "This wall link does not open anything. Ask the owner for a new one."))
         .AllowAnonymous();
 
     private static void SetCookie(CookieAuthenticationOptions cookie)

@@ -30,7 +30,7 @@ public class SubjectTests
         await using var feed = await Feed.Of(server, browser);
 
         var joined = Assert.Single((await feed.Join("person/inga/car-task:plover:close-line")).Fragments);
-        var page = await browser.Text("/cars/plover/close-line");
+        var page = await browser.Text("/cars/plover/task/close-line");
 
         var shown = Regex.Replace(page, "<span class=\"seal\" hidden>.*?</span>", JobBoard.Web.Posting.FormSeal.Blank);
         Assert.Contains(joined.Html, shown, StringComparison.Ordinal);

@@ -13,8 +13,8 @@ public class CarTests
         using var inga = await server.SignIn("inga");
         using var mirek = await server.SignIn("mirek");
 
-        var (inHand, done, coming) = (await inga.Text("/cars/plover/close-line"), await inga.Text("/cars/plover/open-line"), await inga.Text("/cars/plover/pump-on"));
-        var apprentice = await mirek.Text("/cars/plover/close-line");
+        var (inHand, done, coming) = (await inga.Text("/cars/plover/task/close-line"), await inga.Text("/cars/plover/task/open-line"), await inga.Text("/cars/plover/task/pump-on"));
+        var apprentice = await mirek.Text("/cars/plover/task/close-line");
 
         Assert.True(Workshop.Offers(inHand, "sign-off-task") && Workshop.Offers(inHand, "leave-part-done") && Workshop.Offers(inHand, "log-reading"));
         Assert.False(Workshop.Offers(inHand, "start-task") || Workshop.Offers(inHand, "change-plan"));
@@ -30,7 +30,7 @@ public class CarTests
         await using var server = await Workshop.Open();
         using var browser = await server.SignIn("inga");
 
-        var html = await browser.Text("/cars/plover/close-line");
+        var html = await browser.Text("/cars/plover/task/close-line");
 
         Assert.Contains("Line opened is not done.", html, StringComparison.Ordinal);
         Assert.Contains("Seal ring: not ordered", html, StringComparison.Ordinal);
@@ -44,9 +44,9 @@ public class CarTests
         await using var server = await Workshop.Open();
         using var fritz = await server.SignIn("fritz");
 
-        Assert.Contains("starts after it is finished, 30 min by the clock later", await fritz.Text("/cars/plover/pump-on"), StringComparison.Ordinal);
+        Assert.Contains("starts after it is finished, 30 min by the clock later", await fritz.Text("/cars/plover/task/pump-on"), StringComparison.Ordinal);
         var added = await fritz.Command("change-plan", ("car", Workshop.Car), ("addLinks[0].task", "pump-on"), ("addLinks[0].after", "close-line"), ("addLinks[0].kind", "start-start"), ("addLinks[0].lag", "15"), ("addLinks[0].clock", "working"), ("why", "after a look"));
-        var html = await fritz.Text("/cars/plover/pump-on");
+        var html = await fritz.Text("/cars/plover/task/pump-on");
         var gone = await fritz.Command("change-plan", ("car", Workshop.Car), ("takeOutLinks[0].task", "pump-on"), ("takeOutLinks[0].after", "close-line"), ("takeOutLinks[0].kind", "start-start"), ("takeOutLinks[0].lag", "15"), ("takeOutLinks[0].clock", "working"), ("why", "not needed"));
 
         Assert.True(added.IsSuccessStatusCode);

@@ -86,7 +86,7 @@ public class NewCarTests
             fritz, "/cars/plover/plan/new-task", ("name", "Line opened"), ("stage", "s1"), ("low", "10"), ("usual", "20"), ("high", "30"), ("place", "car"),
             ("qualification", ""), ("after", "open-line"), ("before", "close-line"), ("why", "second filter found"));
 
-        Assert.Equal("/cars/plover/line-opened", answer.Headers.Location?.ToString());
+        Assert.Equal("/cars/plover/task/line-opened", answer.Headers.Location?.ToString());
         Assert.Contains(new Link("line-opened", "open-line"), server.Runner.State.Cars[Workshop.Car].Plan.Links);
         Assert.Contains(new Link("close-line", "line-opened"), server.Runner.State.Cars[Workshop.Car].Plan.Links);
     }

@@ -213,7 +213,7 @@ public partial class PeopleAndPlacesTests
         await server.Does("inga", new StartTask([new("inga")]) { Car = "heron", Task = "a" });
         using var browser = await server.SignIn("sol");
 
-        Assert.Matches("""id="person-inga"(?s:.*?)<a href="/cars/heron/a">Fuel line</a>, Heron coupe""", await browser.Text(Page));
+        Assert.Matches("""id="person-inga"(?s:.*?)<a href="/cars/heron/task/a">Fuel line</a>, Heron coupe""", await browser.Text(Page));
     }
 
     [Fact]

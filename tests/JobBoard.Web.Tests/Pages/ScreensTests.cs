@@ -8,7 +8,7 @@ namespace JobBoard.Web.Tests.Pages;
 public sealed class ScreensTests(BusyShop shop) : IClassFixture<BusyShop>
 {
     public static TheoryData<string, string> Everyone =>
-        [.. from page in new[] { "/holds Holds", "/cars Plover", "/cars/plover Line", "/cars/plover/open-line Drain", "/cars/plover/pump-on Pump", "/parts Seal", "/snags rattle" }
+        [.. from page in new[] { "/holds Holds", "/cars Plover", "/cars/plover Line", "/cars/plover/task/open-line Drain", "/cars/plover/task/pump-on Pump", "/parts Seal", "/snags rattle" }
             from person in Workshop.People
             select new TheoryDataRow<string, string>(page, person)];
 
@@ -62,14 +62,21 @@ public sealed class ScreensTests(BusyShop shop) : IClassFixture<BusyShop>
     }
 
     [Theory]
-    [InlineData("/cars/nightjar")]
-    [InlineData("/cars/plover/nothing")]
-    [InlineData("/cars/nightjar/open-line")]
-    public async Task What_is_not_there_is_not_found(string path)
+    [InlineData("/cars/nightjar", "There is no such car in this shop.")]
+    [InlineData("/cars/plover/task/nothing", "There is no such task in the plan of that car.")]
+    [InlineData("/cars/nightjar/task/open-line", "There is no such task in the plan of that car.")]
+    [InlineData("/nowhere", "There is nothing at this address.")]
+    [InlineData("/wall/nobody", "This wall link does not open anything.")]
+    public async Task What_is_not_there_is_said_on_a_page(string path, string words)
     {
         using var browser = await shop.Server.SignIn("fritz");
 
-        Assert.Equal(HttpStatusCode.NotFound, (await browser.Get(path)).StatusCode);
+        var answer = await browser.Get(path);
+        var html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains(words, html, StringComparison.Ordinal);
+        Assert.Contains("<h1>Not here</h1>", html, StringComparison.Ordinal);
     }
 
     private static List<string> Ids(string html) =>

@@ -120,7 +120,7 @@ public sealed class BayTaskMapping(Picture picture, Person me)
             .Concat(task.Changes.SelectMany(c => (PlanIndex.Of(car.Plan).Item(c.Item)?.Dangers ?? []).Where(d => c.Path.Contains(d.Condition)).Select(d => d.Hazard)))
             .Distinct().Select(h => _shop.Hazards.GetValueOrDefault(h)).Where(h => h is not null)
             .Select(h => new BayCaution(FloorMapping.Sign(h!.Sign), h.Name, h.Caution));
-        var words = task.Cautions.Select(c => new BayCaution(SafetySignKind.W001, "", c));
+        var words = task.Cautions.Where(c => !BayTexts.LocalCodes.StartsWith(c, StringComparison.Ordinal)).Select(c => new BayCaution(SafetySignKind.W001, "", c));
         return [.. hazards, .. words];
     }
 

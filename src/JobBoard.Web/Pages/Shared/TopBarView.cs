@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
+using JobBoard.Domain.People;
 
 namespace JobBoard.Web.Pages.Shared;
 
@@ -21,6 +23,18 @@ public sealed record TopBarView
 
     /// <summary>The path of the present screen, such as <c>/bay</c>.</summary>
     public string? Here { get; init; }
+
+    /// <summary>The screens of the car this is about, or nothing.</summary>
+    public CarScreens? Car { get; init; }
+
+    /// <summary>The bar of a screen of a car. <paramref name="here"/>: its path below the car's, such as <c>/key-check</c>; empty for the work.</summary>
+    public static TopBarView OfCar(CarBoard car, Person? person, string here) => new()
+    {
+        Where = car.Name,
+        Person = person?.Name,
+        Here = $"/cars/{car.Id}{here}",
+        Car = person is null ? null : CarScreens.Of(car, person.Position),
+    };
 
     /// <summary>The screens in their order; a page may leave some out by position.</summary>
     public static ImmutableArray<TopBarScreen> Everyone { get; } =

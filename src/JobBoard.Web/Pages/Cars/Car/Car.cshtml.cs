@@ -18,7 +18,7 @@ public sealed class CarModel(ShopRunner runner, Viewers viewers, Fragments fragm
     public CarBoard Board { get; private set; } = default!;
 
     /// <summary>The bar.</summary>
-    public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
+    public TopBarView TopBar => TopBarView.OfCar(Board, viewers.PersonOf(User)?.Person, "");
 
     /// <summary>Shows the car.</summary>
     public IActionResult OnGet(string id)

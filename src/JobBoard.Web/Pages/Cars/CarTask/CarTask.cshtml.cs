@@ -25,7 +25,7 @@ public sealed class CarTaskModel(ShopRunner runner, Viewers viewers, Fragments f
     public PlanTask PlanTask { get; private set; } = default!;
 
     /// <summary>The bar.</summary>
-    public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
+    public TopBarView TopBar => TopBarView.OfCar(Board, viewers.PersonOf(User)?.Person, "/task");
 
     /// <summary>Shows the task.</summary>
     public IActionResult OnGet(string id, string task)

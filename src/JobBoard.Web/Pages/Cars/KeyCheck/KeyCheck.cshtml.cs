@@ -16,7 +16,7 @@ public sealed class KeyCheckModel(ShopRunner runner, Viewers viewers, Fragments 
     public CarBoard Board { get; private set; } = default!;
 
     /// <summary>The bar.</summary>
-    public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
+    public TopBarView TopBar => TopBarView.OfCar(Board, viewers.PersonOf(User)?.Person, "/key-check");
 
     /// <summary>Shows the key check.</summary>
     public IActionResult OnGet(string id)

@@ -43,7 +43,7 @@ public sealed class NewTaskModel(ShopRunner runner, CommandDesk desk, Viewers vi
     public string Seal => fragments.Sealed(HttpContext, FormSeal.Blank, runner.State.Seq);
 
     /// <summary>The bar.</summary>
-    public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
+    public TopBarView TopBar => TopBarView.OfCar(Board, viewers.PersonOf(User)?.Person, "/plan/new-task");
 
     /// <summary>Shows the form.</summary>
     public IActionResult OnGet(string id) => Find(id) ? Page() : NotFound("There is no such car in this shop.");
@@ -54,7 +54,7 @@ public sealed class NewTaskModel(ShopRunner runner, CommandDesk desk, Viewers vi
         if (!Find(id)) return NotFound("There is no such car in this shop.");
         var task = NewIds.For(Task.Name ?? "", t => t == "plan" || PlanIndex.Of(Board.Plan).IsNode(t), "task");
         var posted = Task.Fault() is { } fault ? new Posted.Invalid([fault]) : await desk.Send(Task.Change(id, task), HttpContext);
-        if (posted is Posted.Done) return Redirect($"/cars/{id}/{task}");
+        if (posted is Posted.Done) return Redirect($"/cars/{id}/task/{task}");
         Answer = AnswerView.Of(posted, runner.State, runner.Now);
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return Page();

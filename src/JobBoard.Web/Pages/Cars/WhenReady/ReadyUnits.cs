@@ -134,7 +134,7 @@ public sealed class ReadyUnits
         {
             Id = task.Id,
             Name = task.Name,
-            Path = $"/cars/{_car.Id}/{task.Id}",
+            Path = $"/cars/{_car.Id}/task/{task.Id}",
             Bolt = TaskWords.Mark(state),
             Mark = stop ? ReadyMark.Stop : reading is not null ? ReadyMark.Tag : ReadyMark.None,
             Note = stop ? "stop" : reading is not null ? "reading holds" : state.Status == WorkStatus.ForSecondCheck ? "for second check" : state.Status == WorkStatus.PartDone ? "left part-done" : null,

@@ -30,7 +30,7 @@ public sealed class WhenReadyModel(ShopRunner runner, Viewers viewers, Fragments
     public string Other => $"/cars/{Board.Id}/when-ready{(Unfolded ? "" : "?finished=unfolded")}";
 
     /// <summary>The bar.</summary>
-    public TopBarView TopBar => new() { Where = Board.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
+    public TopBarView TopBar => TopBarView.OfCar(Board, viewers.PersonOf(User)?.Person, "/when-ready");
 
     /// <summary>Shows it.</summary>
     public IActionResult OnGet(string id, string? finished)
