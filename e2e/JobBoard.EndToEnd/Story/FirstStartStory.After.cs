@@ -128,10 +128,9 @@ public partial class FirstStartStory
     private static async Task MoveHose(Workshop shop)
     {
         var sol = shop.Sol;
-        await sol.Other.GotoAsync("/cars/" + Workshop.Car);
-        var item = sol.Other.Locator("#item-fuel-lines");
-        foreach (var fold in await sol.Other.Locator("#items-off, #items-road").AllAsync()) await sol.Device.Unfold(fold);
-        await sol.Device.Unfold(item);
+        await sol.Other.GotoAsync($"/cars/{Workshop.Car}/items");
+        await sol.Device.Unfold(sol.Other.Locator("#item-fuel-lines"));
+        await sol.Device.Unfold(sol.Other.Locator("#ask-item-fuel-lines"));
         var form = sol.Other.Locator("#form-item-fuel-lines");
         await sol.Device.Choose(form.Locator("input[name=aspects][value=tight]"));
         await form.Locator("#item-why-fuel-lines").FillAsync("feed hose moved off the bulkhead bracket");

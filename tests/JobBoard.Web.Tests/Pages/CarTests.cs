@@ -126,10 +126,11 @@ public class CarTests
         using var sol = await server.SignIn("sol");
 
         await sol.Command("change-item", ("car", Workshop.Car), ("item", "line"), ("to", "open"), ("why", "clip broke"), ("aspects", "tight"));
-        var html = await sol.Text("/cars/plover");
+        var (car, walk) = (await sol.Text("/cars/plover"), await sol.Text("/cars/plover/items"));
 
-        Assert.Contains("Sol, outside a task", html, StringComparison.Ordinal);
-        Assert.Contains("For the road it is closed. Next changed by Line opened.", html, StringComparison.Ordinal);
+        Assert.Contains("Still off or temporary: Fuel line open.", car, StringComparison.Ordinal);
+        Assert.Contains("Sol, outside a task", walk, StringComparison.Ordinal);
+        Assert.Matches("""<dt>For the road</dt>(?s:.*?)closed(?s:.*?)Line closed</a>(?s:.*?)<dt>Next changed</dt><dd><a href="/cars/plover/task/open-line">Line opened</a>""", walk);
     }
 
     [Fact]

@@ -19,7 +19,8 @@ internal static partial class Workshop
         Id = "line-job",
         Name = "Line job",
         Stages = [new("s1", "Line"), new("s2", "Pump")],
-        Items = [new() { Id = "line", Name = "Fuel line", Where = "rear, under", Conditions = ["closed", "open"], AtTakeIn = "closed", AsForTheRoad = "closed", Aspects = ["tight"] }],
+        Items = [new() { Id = "line", Name = "Fuel line", Where = "rear, under", Conditions = ["closed", "open"], AtTakeIn = "closed", AsForTheRoad = "closed", Aspects = ["tight"] },
+            new() { Id = "cap", Name = "Tank cap", Where = "rear, right", Conditions = ["on", "off"], AtTakeIn = "on", AsForTheRoad = "on" }],
         Parts = [new("seal", "Seal ring", 2), new("filter", "Fuel filter")],
         Tasks =
         [
@@ -31,7 +32,7 @@ internal static partial class Workshop
         Links = [new("close-line", "open-line"), new("leak-seen", "close-line"), new("pump-on", "leak-seen", Lag: 30, Clock: LagClock.Elapsed), new("handover", "pump-on")],
     };
 
-    private static ReadingNeed Fall => new() { Id = "fall", Name = "Fall in ten minutes", Unit = "kPa", Min = 0, Max = 35 };
+    private static ReadingNeed Fall => new() { Id = "fall", Name = "Fall in ten minutes", Unit = "kPa", Min = 0, Max = 35, Tool = "fuel gauge", Where = "rear, under", StandsOn = [new("line", "tight")] };
 
     public static async Task<Server> Open()
     {

@@ -19,6 +19,8 @@ public sealed record CarScreens(string Car, ImmutableArray<TopBarScreen> Screens
         _ = position;
         yield return new(path, "The work");
         yield return new($"{path}/when-ready", "When ready");
+        yield return new($"{path}/items", "Items");
+        yield return new($"{path}/readings", "Readings");
         if (KeyCheckMapping.HoldOf(car) is not null) yield return new($"{path}/key-check", "Key check");
     }
 }

@@ -9,7 +9,7 @@ using JobBoard.Web.Pages.Shared;
 
 namespace JobBoard.Web.Pages.Cars.Car;
 
-/// <summary>A walk round the car: every item and its condition, and the dangers that stand.</summary>
+/// <summary>What of a car is still off or temporary, and the dangers that stand.</summary>
 public sealed record CarItemsView
 {
     /// <summary>The car's id.</summary>
@@ -18,9 +18,6 @@ public sealed record CarItemsView
     /// <summary>Items that are not as for the road.</summary>
     public ImmutableArray<CarItem> StillOff { get; init; } = [];
 
-    /// <summary>The others.</summary>
-    public ImmutableArray<CarItem> AsForTheRoad { get; init; } = [];
-
     /// <summary>Dangers that stand on the car.</summary>
     public ImmutableArray<CarDanger> Dangers { get; init; } = [];
 
@@ -28,27 +25,11 @@ public sealed record CarItemsView
     public static CarItemsView Of(Picture picture, string carId)
     {
         if (!picture.Shop.Cars.TryGetValue(carId, out var car)) return new() { CarId = carId };
-        var items = car.Plan.Items.Where(i => car.Items.ContainsKey(i.Id)).ToLookup(i => car.Items[i.Id].Condition == i.AsForTheRoad, i => Item(picture, car, i));
         return new()
         {
             CarId = carId,
-            StillOff = [.. items[false]],
-            AsForTheRoad = [.. items[true]],
+            StillOff = [.. car.Plan.Items.Where(i => car.Items.TryGetValue(i.Id, out var state) && state.Condition != i.AsForTheRoad).Select(i => new CarItem(i.Name, car.Items[i.Id].Condition))],
             Dangers = [.. Domain.Hazards.Dangers.Standing(picture.Shop).Where(d => d.Car == carId && d.Hazard is not null).DistinctBy(d => d.Key).Select(d => Danger(picture.Shop, car, d))],
-        };
-    }
-
-    private static CarItem Item(Picture picture, CarBoard car, Item item)
-    {
-        var state = car.Items[item.Id];
-        var index = PlanIndex.Of(car.Plan);
-        var next = index.Changers(item.Id).Select(c => c.Task).FirstOrDefault(t => !car.Tasks[t.Id].Counts);
-        return new(item.Id, item.Name, item.Where, state.Condition, item.Conditions, item.Aspects, item.AsForTheRoad)
-        {
-            Since = state.Since == car.TakenInAt
-                ? "since it came in"
-                : $"since {ShopTime.Since(picture.Local(state.Since), picture.Now)}, {picture.Shop.NameOf(state.By)}{(state.Task is null ? ", outside a task" : $", {index.NameOf(state.Task)}")}",
-            PutRightBy = next?.Name,
         };
     }
 
@@ -63,23 +44,8 @@ public sealed record CarItemsView
     }
 }
 
-/// <summary>An item of a car.</summary>
-/// <param name="Id">The item's id.</param>
-/// <param name="Name">The item.</param>
-/// <param name="Where">Where on the car.</param>
-/// <param name="Condition">Its condition now.</param>
-/// <param name="Conditions">All conditions.</param>
-/// <param name="Aspects">What can be sworn to of it.</param>
-/// <param name="ForTheRoad">The condition it has on the road.</param>
-public sealed record CarItem(
-    string Id, string Name, string Where, string Condition, ImmutableArray<string> Conditions, ImmutableArray<string> Aspects, string ForTheRoad)
-{
-    /// <summary>Since when, by whom, by which task.</summary>
-    public string Since { get; init; } = "";
-
-    /// <summary>The next task that changes it, or nothing.</summary>
-    public string? PutRightBy { get; init; }
-}
+/// <summary>An item that is not as for the road.</summary>
+public sealed record CarItem(string Name, string Condition);
 
 /// <summary>A danger that stands on a car.</summary>
 /// <param name="Key">Unique on the page.</param>
