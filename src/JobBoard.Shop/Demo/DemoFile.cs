@@ -78,7 +78,14 @@ internal sealed record DemoCommand(string Place, string At, string Actor, string
 /// <param name="Cars">The cars.</param>
 /// <param name="Meanwhile">Commands while the crew works, by time.</param>
 /// <param name="Scene">Commands of the last hour, in order.</param>
-internal sealed record DemoCars(int Seed, string WorkUntil, ImmutableArray<DemoCar> Cars, ImmutableArray<JsonNode> Meanwhile, ImmutableArray<JsonNode> Scene);
+internal sealed record DemoCars(int Seed, string WorkUntil, ImmutableArray<DemoCar> Cars, ImmutableArray<JsonNode> Meanwhile, ImmutableArray<JsonNode> Scene)
+{
+    /// <summary>How far which car is carried on while people look on; the first is what it is about.</summary>
+    public ImmutableArray<DemoGoal> CarriedOn { get; init; } = [];
+}
+
+/// <summary>Where a car of the demo is carried to.</summary>
+internal sealed record DemoGoal(string Car, ImmutableArray<string> Reach);
 
 /// <summary>One car of the demo.</summary>
 internal sealed record DemoCar(string Car, string Name, string Plan, string Place, string TakenIn, string By)

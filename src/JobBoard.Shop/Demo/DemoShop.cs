@@ -37,6 +37,14 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
         return Pins;
     }
 
+    /// <summary>What a crew is told that carries the scene on, up to a first start.</summary>
+    /// <exception cref="DemoException">The file is wrong.</exception>
+    public CrewOrders CarryOn()
+    {
+        var cars = DemoFiles.Read<DemoCars>(Demo("cars.json"));
+        return new() { Seed = cars.Seed, Cars = [.. cars.CarriedOn.Select(c => new CarryTo(c.Car) { Reach = c.Reach })], AmongOthers = true };
+    }
+
     /// <summary>The way into a running shop whose clock is held by whoever sends.</summary>
     public static CrewDoor DoorOf(ShopRunner runner, ShopClock clock) => new(() => runner.State, e => Send(runner, e), clock.Hold);
 
@@ -78,7 +86,7 @@ public sealed class DemoShop(string seedData, Func<string, Plan?> plans) : IDemo
         return report;
     }
 
-    private static async Task<ImmutableArray<WaitingOn>> Send(ShopRunner runner, Envelope envelope) => await runner.Send(envelope).ConfigureAwait(false) switch
+    internal static async Task<ImmutableArray<WaitingOn>> Send(ShopRunner runner, Envelope envelope) => await runner.Send(envelope).ConfigureAwait(false) switch
     {
         Outcome.Accepted => [],
         Outcome.Refused refused => refused.Reasons,

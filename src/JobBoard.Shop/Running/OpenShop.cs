@@ -53,7 +53,7 @@ public sealed class OpenShop : IAsyncDisposable
             var journal = Keep(opened, SqliteJournal.Open(database, ShopId, history));
             var clock = new ShopClock(system);
             var runner = ShopRunner.Start(journal, rules, clock);
-            return new OpenShop(folder, database, journal, runner, new Pulse(runner, nextChange, system), clock);
+            return new OpenShop(folder, database, journal, runner, new Pulse(runner, nextChange, system, () => clock.Pace), clock);
         }
         catch
         {

@@ -15,9 +15,11 @@ public sealed class Pulse : IDisposable
     public static readonly TimeSpan Settle = TimeSpan.FromMilliseconds(20);
 
     private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(200);
+    private static readonly TimeSpan LongestAtAPace = TimeSpan.FromSeconds(1);
 
     private readonly ShopRunner _runner;
     private readonly Func<ShopState, DateTimeOffset, DateTimeOffset?> _nextChange;
+    private readonly Func<int> _pace;
     private readonly ITimer _timer;
     private readonly Lock _setting = new();
     private DateTimeOffset _pictured;
@@ -27,9 +29,10 @@ public sealed class Pulse : IDisposable
     /// <param name="runner">The shop.</param>
     /// <param name="nextChange">When time alone next changes the picture, or nothing.</param>
     /// <param name="systemClock">Runs the timer.</param>
-    public Pulse(ShopRunner runner, Func<ShopState, DateTimeOffset, DateTimeOffset?> nextChange, TimeProvider systemClock)
+    /// <param name="pace">How many times as fast the shop's time runs; 1 when left out.</param>
+    public Pulse(ShopRunner runner, Func<ShopState, DateTimeOffset, DateTimeOffset?> nextChange, TimeProvider systemClock, Func<int>? pace = null)
     {
-        (_runner, _nextChange) = (runner, nextChange);
+        (_runner, _nextChange, _pace) = (runner, nextChange, pace ?? (() => 1));
         _timer = systemClock.CreateTimer(_ => Wake(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         _runner.HeadMoved += Ask;
         Ask();
@@ -67,10 +70,12 @@ public sealed class Pulse : IDisposable
     // Counted from the last picture, so that what fell due meanwhile is not lost.
     private void Set(DateTimeOffset pictured)
     {
-        var wait = (_nextChange(_runner.State, pictured) ?? DateTimeOffset.MaxValue) - _runner.Now;
+        var pace = _pace();
+        var wait = ((_nextChange(_runner.State, pictured) ?? DateTimeOffset.MaxValue) - _runner.Now) / pace;
+        var longest = pace == 1 ? Longest : LongestAtAPace;
         lock (_setting)
         {
-            if (!_asked) _timer.Change(wait < Shortest ? Shortest : wait > Longest ? Longest : wait, Timeout.InfiniteTimeSpan);
+            if (!_asked) _timer.Change(wait < Shortest ? Shortest : wait > longest ? longest : wait, Timeout.InfiniteTimeSpan);
         }
     }
 }

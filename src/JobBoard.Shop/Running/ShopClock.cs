@@ -2,11 +2,11 @@ namespace JobBoard.Shop.Running;
 
 /// <summary>
 /// The shop's time: the system's, moved by a fixed amount. A real shop's is not moved; the demo shop's stands on the day it
-/// was written for, and is moved on by hand while its past is loaded.
+/// was written for, is moved on by hand while its past is loaded, and may run at a pace.
 /// </summary>
 public sealed class ShopClock(TimeProvider system) : TimeProvider
 {
-    private long _movedTicks;
+    private volatile Course _course = Course.As(system.GetUtcNow());
     private long _heldTicks;
 
     /// <inheritdoc/>
@@ -16,10 +16,17 @@ public sealed class ShopClock(TimeProvider system) : TimeProvider
     public override long TimestampFrequency => system.TimestampFrequency;
 
     /// <summary>Sets the shop's time to an instant; it runs on from there.</summary>
-    public void Set(DateTimeOffset now)
+    public void Set(DateTimeOffset now) => Steer(now, Pace);
+
+    /// <summary>How many times as fast as the system's it runs, 1 or more.</summary>
+    public int Pace => _course.Pace;
+
+    /// <summary>Runs on from the present instant at a pace.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is less than 1.</exception>
+    public void RunAt(int pace)
     {
-        Interlocked.Exchange(ref _movedTicks, (now - system.GetUtcNow()).Ticks);
-        Interlocked.Exchange(ref _heldTicks, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(pace, 1);
+        Steer(GetUtcNow(), pace);
     }
 
     /// <summary>Sets the shop's time to an instant and holds it there until it is set or held again.</summary>
@@ -28,7 +35,7 @@ public sealed class ShopClock(TimeProvider system) : TimeProvider
     /// <inheritdoc/>
     public override DateTimeOffset GetUtcNow() => Interlocked.Read(ref _heldTicks) is > 0 and var held
         ? new DateTimeOffset(held, TimeSpan.Zero)
-        : system.GetUtcNow() + TimeSpan.FromTicks(Interlocked.Read(ref _movedTicks));
+        : _course.At(system.GetUtcNow());
 
     /// <inheritdoc/>
     public override long GetTimestamp() => system.GetTimestamp();
@@ -36,4 +43,18 @@ public sealed class ShopClock(TimeProvider system) : TimeProvider
     /// <inheritdoc/>
     public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
         system.CreateTimer(callback, state, dueTime, period);
+
+    private void Steer(DateTimeOffset now, int pace)
+    {
+        _course = new(now, system.GetUtcNow(), pace);
+        Interlocked.Exchange(ref _heldTicks, 0);
+    }
+
+    /// <summary>Where the shop's time was at an instant of the system's, and how fast it goes from there.</summary>
+    private sealed record Course(DateTimeOffset From, DateTimeOffset Since, int Pace)
+    {
+        public static Course As(DateTimeOffset system) => new(system, system, 1);
+
+        public DateTimeOffset At(DateTimeOffset system) => From + ((system - Since) * Pace);
+    }
 }

@@ -32,7 +32,7 @@ public static class BoardHost
 
     private static void AddServices(IServiceCollection services, RunningShop shop)
     {
-        services.AddSingleton(shop.Runner).AddSingleton(shop.SystemClock).AddSingleton(shop.Database);
+        services.AddSingleton(shop.Runner).AddSingleton(shop.Clock).AddSingleton(shop.SystemClock).AddSingleton(shop.Database);
         services.AddSingleton(new TemplateShelf(SeedData.Templates));
         services.AddDataProtection().SetApplicationName("jobboard").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(shop.Folder, "keys")));
         services.AddHttpContextAccessor();

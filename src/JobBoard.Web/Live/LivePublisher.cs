@@ -11,7 +11,7 @@ namespace JobBoard.Web.Live;
 /// those that look different, at most three times a second; signals in between are one. A heartbeat follows, so that every
 /// screen knows how far it has been told, whether it shows any of it or not. It never holds up the writer.
 /// </summary>
-public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
+public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, TimeProvider clock, ShopClock shopClock, ILogger<LivePublisher> log) : BackgroundService
 {
     /// <summary>Time between two pushes.</summary>
     public static readonly TimeSpan Spacing = TimeSpan.FromMilliseconds(334);
@@ -27,7 +27,7 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     public static string Build { get; } = typeof(LivePublisher).Assembly.ManifestModule.ModuleVersionId.ToString("N");
 
     /// <summary>What a heartbeat says now.</summary>
-    public Beat Beat => new(runner.JournalId, Build, Interlocked.Read(ref _pushedSeq), runner.Now.ToUnixTimeMilliseconds());
+    public Beat Beat => new(runner.JournalId, Build, Interlocked.Read(ref _pushedSeq), runner.Now.ToUnixTimeMilliseconds(), shopClock.Pace);
 
     /// <summary>Begins to watch a fragment for one more connection, and gives it as it is now.</summary>
     internal async Task<FragmentPush> Join(FragmentId id, string connection)

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Html;
 namespace JobBoard.Web.Live;
 
 /// <summary>What the layout of every page needs to be live: its stamp, its reader and what sounds for them.</summary>
-public sealed class PageFrame(ShopRunner runner, Viewers viewers, Fragments fragments, IAntiforgery antiforgery)
+public sealed class PageFrame(ShopRunner runner, ShopClock clock, Viewers viewers, Fragments fragments, IAntiforgery antiforgery)
 {
     /// <summary>The day book the page is of.</summary>
     public string Journal => runner.JournalId.ToString();
@@ -16,6 +16,12 @@ public sealed class PageFrame(ShopRunner runner, Viewers viewers, Fragments frag
 
     /// <summary>The last entry when the page was made.</summary>
     public long Seq => runner.State.Seq;
+
+    /// <summary>The shop's time when the page was made, Unix milliseconds.</summary>
+    public long At => runner.Now.ToUnixTimeMilliseconds();
+
+    /// <summary>How many times as fast as a device's the shop's time runs.</summary>
+    public int Pace => clock.Pace;
 
     /// <summary>The shop's zone, for clocks.</summary>
     public string Zone => runner.State.Zone;

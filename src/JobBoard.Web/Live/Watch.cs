@@ -81,4 +81,5 @@ public sealed record FragmentPush(Guid JournalId, long Seq, long At, string Id, 
 /// <param name="Build">The program: another one than the page's means load again.</param>
 /// <param name="Seq">The last entry that was pushed.</param>
 /// <param name="At">The shop's time, Unix milliseconds.</param>
-public sealed record Beat(Guid JournalId, string Build, long Seq, long At);
+/// <param name="Pace">How many times as fast as a device's the shop's time runs; 1 but in a paced demo.</param>
+public sealed record Beat(Guid JournalId, string Build, long Seq, long At, int Pace = 1);

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Antiforgery;
 namespace JobBoard.Web.Posting;
 
 /// <summary>Takes a posted form to the shop: token, sender, position, fields, PIN, and then the one door everything goes through.</summary>
-public sealed class CommandDesk(ShopRunner runner, Viewers viewers, SignInDesk signIn, TemplateShelf templates, IAntiforgery antiforgery)
+public sealed class CommandDesk(ShopRunner runner, ShopClock clock, Viewers viewers, SignInDesk signIn, TemplateShelf templates, IAntiforgery antiforgery)
 {
     // What a phone typed a day ago in a dead spot still counts; more than that is a mistake.
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(2);
@@ -87,7 +87,7 @@ public sealed class CommandDesk(ShopRunner runner, Viewers viewers, SignInDesk s
         if (form["occurred"].ToString() is { Length: > 0 } typed)
             return FieldScalar.Parse(typed, zone) is { } at && at > now - LongestAgo ? at : null;
         if (form["ago"].ToString() is not { Length: > 0 } ago) return now;
-        return long.TryParse(ago, NumberStyles.None, CultureInfo.InvariantCulture, out var ms) && ms <= LongestAgo.TotalMilliseconds ? now.AddMilliseconds(-ms) : null;
+        return long.TryParse(ago, NumberStyles.None, CultureInfo.InvariantCulture, out var ms) && ms <= LongestAgo.TotalMilliseconds ? now.AddMilliseconds(-ms * clock.Pace) : null;
     }
 
     private static long? Seen(IFormCollection form) =>

@@ -41,7 +41,7 @@ public static class CommandLine
         return verb switch
         {
             "serve" when rest is ["--help"] or ["-h"] => HelpVerb.Run(output),
-            "serve" => ServeVerb.Run(Options.Read(verb, rest, "data", "listen", "!demo"), output),
+            "serve" => ServeVerb.Run(Options.Read(verb, rest, "data", "listen", "!demo", "demo-pace"), output),
             "rebuild" => RebuildVerb.Run(Options.Read(verb, rest, "data"), output),
             "verify" => VerifyVerb.Run(Options.Read(verb, rest, "data"), output),
             "health" => HealthVerb.Run(Options.Read(verb, rest, "listen"), output),

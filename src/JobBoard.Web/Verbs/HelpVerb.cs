@@ -7,10 +7,12 @@ internal static class HelpVerb
         """
         Job Board: a workshop's board for engine conversions.
 
-        jobboard [serve] [--data DIR] [--listen ADDRESS] [--demo]
+        jobboard [serve] [--data DIR] [--listen ADDRESS] [--demo [--demo-pace N]]
             Serves the shop in DIR (by default a folder of this user's application data) at ADDRESS (by default
             http://127.0.0.1:5080). Plain HTTP: beyond this machine only on a network you trust.
             --demo  a made-up shop in a throw-away folder, on this machine only.
+            --demo-pace N  the demo's time runs N times as fast (1 to 3600), closed hours skipped, and a scripted crew
+                    carries the car before its harness on to its first start: at 60 in less than ten minutes.
         jobboard dates FOLDER [--json]
             Works out dates and floats of the network in FOLDER (tasks.csv, links.csv).
         jobboard rebuild [--data DIR]

@@ -16,6 +16,7 @@ internal static class ServeVerb
     {
         var demo = options.Has("demo");
         var listen = Listen(options, demo);
+        var pace = DemoPace.Read(options["demo-pace"], demo);
         await using var folder = demo ? ThrowAwayFolder.Make() : null;
         await using var shop = RunningShop.Open(folder?.Path ?? options["data"] ?? DataFolder.DefaultPath, TimeProvider.System);
         var pins = demo ? await LoadDemo(shop).ConfigureAwait(false) : null;
@@ -25,6 +26,8 @@ internal static class ServeVerb
         await app.StartAsync().ConfigureAwait(false);
         await Say(output, app, shop, listen).ConfigureAwait(false);
         if (pins is not null) await SayDemo(output, app, shop.Runner.State, pins, wall!).ConfigureAwait(false);
+        await using var playing = pace is { } fast ? DemoPace.Play(app, shop, Demo, fast) : null;
+        if (playing is not null) await output.WriteLineAsync($"A scripted crew plays it on, {pace} times as fast as the clock.").ConfigureAwait(false);
         await app.WaitForShutdownAsync().ConfigureAwait(false);
         return 0;
     }
@@ -38,8 +41,9 @@ internal static class ServeVerb
         return listen.OrFree();
     }
 
-    private static Task<ImmutableSortedDictionary<string, string>> LoadDemo(RunningShop shop) =>
-        new DemoShop(SeedData.Folder, new TemplateShelf(SeedData.Templates).Find).Load(shop.Runner, shop.Clock);
+    private static DemoShop Demo => new(SeedData.Folder, new TemplateShelf(SeedData.Templates).Find);
+
+    private static Task<ImmutableSortedDictionary<string, string>> LoadDemo(RunningShop shop) => Demo.Load(shop.Runner, shop.Clock);
 
     private static string KeepPins(IServiceProvider services, ImmutableSortedDictionary<string, string> pins)
     {

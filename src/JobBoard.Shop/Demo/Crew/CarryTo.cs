@@ -56,6 +56,12 @@ public sealed record CrewOrders
     /// <summary>What is read, in order, where it is not to be made up: <c>car/task/reading</c> to numbers as typed. The last is expected to be in limits.</summary>
     public ImmutableDictionary<string, ImmutableArray<string>> Readings { get; init; } = ImmutableDictionary<string, ImmutableArray<string>>.Empty;
 
+    /// <summary>
+    /// Whether other people work in the shop too. What is refused was theirs first and is looked at again later; their work is
+    /// left alone; their stops are heard and waited for. It ends when the first car is where it is to be.
+    /// </summary>
+    public bool AmongOthers { get; init; }
+
     /// <summary>A part ordered is here after its usual time, but after no more days than this.</summary>
     public int MostPartDays { get; init; } = 2;
 }

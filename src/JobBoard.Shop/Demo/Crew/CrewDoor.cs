@@ -10,7 +10,27 @@ namespace JobBoard.Shop.Demo;
 /// <param name="Look">The present state.</param>
 /// <param name="Send">Sends a command; gives everything that stands against it, nothing when it was accepted.</param>
 /// <param name="SetNow">Sets the shop's clock; called before each command, never backwards.</param>
-public sealed record CrewDoor(Func<ShopState> Look, Func<Envelope, Task<ImmutableArray<WaitingOn>>> Send, Action<DateTimeOffset> SetNow);
+public sealed record CrewDoor(Func<ShopState> Look, Func<Envelope, Task<ImmutableArray<WaitingOn>>> Send, Action<DateTimeOffset> SetNow)
+{
+    /// <summary>
+    /// Where the shop's clock runs by itself: waits until then, or until somebody else did something, and gives the time it is.
+    /// Nothing where the crew sets the clock.
+    /// </summary>
+    public Func<DateTimeOffset, CrewWait, Task<DateTimeOffset>>? Wait { get; init; }
+}
+
+/// <summary>What a scripted crew waits for.</summary>
+public enum CrewWait
+{
+    /// <summary>A hand's pause between two commands.</summary>
+    Pause,
+
+    /// <summary>The next thing there is for it to do; nothing happens until then.</summary>
+    NothingToDo,
+
+    /// <summary>Somebody else: a stop to be released, work in hand that is not its own.</summary>
+    Others,
+}
 
 /// <summary>A shop in memory alone: the rules and the folding, without a day book.</summary>
 public sealed class ShopInMemory(ShopState? state = null, RuleBook? rules = null)

@@ -1,5 +1,6 @@
 using JobBoard.Domain.Commands;
 using JobBoard.Domain.People;
+using JobBoard.Domain.Work;
 
 namespace JobBoard.Shop.Demo;
 
@@ -7,6 +8,8 @@ namespace JobBoard.Shop.Demo;
 internal sealed class CrewShift(CrewSession session)
 {
     private static readonly TimeSpan Night = TimeSpan.FromHours(3);
+    private readonly HashSet<string> _cameIn = new(StringComparer.Ordinal);
+    private bool _lockedUp;
 
     /// <summary>Whether work is done at this moment.</summary>
     public bool IsOpen => Opening().From <= session.Now;
@@ -42,15 +45,27 @@ internal sealed class CrewShift(CrewSession session)
 
     public async Task ComeIn()
     {
+        _lockedUp = false;
+        _cameIn.UnionWith(session.In.Select(p => p.Id));
         foreach (var person in session.Shop.People.Values.Where(p => p is { IsIn: false, Left: false, Outside: false } && !IsAway(p)))
-            await session.Do(person.Id, new ComeIn(person.Id)).ConfigureAwait(false);
+        {
+            // Among others once a day: who went out since has their reasons.
+            if (!session.Orders.AmongOthers || _cameIn.Add(person.Id)) await session.Do(person.Id, new ComeIn(person.Id)).ConfigureAwait(false);
+        }
     }
 
     public async Task GoOut()
     {
-        foreach (var person in session.Shop.People.Values.Where(p => p.IsIn))
+        // Among others once an evening: who comes in again at night may.
+        if (session.Orders.AmongOthers && _lockedUp) return;
+        _lockedUp = true;
+        foreach (var person in session.Shop.People.Values.Where(p => p.IsIn && !HasOthersWork(p)))
             await session.Do(person.Id, new GoOut(person.Id)).ConfigureAwait(false);
+        _cameIn.Clear();
     }
+
+    private bool HasOthersWork(Person person) =>
+        session.Orders.AmongOthers && Crewing.InHand(session.Shop, person.Id).Any(w => !session.IsOwn(w.Car.Id, w.Task.Id));
 
     private bool IsAway(Person person) => person.Absences.Any(a => a.From <= session.Now && session.Now < a.To);
 

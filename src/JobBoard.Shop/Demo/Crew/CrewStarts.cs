@@ -22,7 +22,7 @@ internal sealed class CrewStarts(CrewSession session, CrewShift shift, CrewWork 
     {
         var (shop, car) = (session.Shop, session.Shop.Cars[id]);
         var state = car.Tasks[task.Id];
-        if (state.Status == WorkStatus.InHand) work.Took(car, task);
+        if (state.Status == WorkStatus.InHand && session.IsOwn(id, task.Id)) work.Took(car, task);
         if (!Evaluation.IsOpen(state) || !BeforeIsDone(car, task) || work.WaitsForEnd(car, task.Id) || !Fits(car, task, state)) return;
         if (Crewing.Propose(everybody ? shop : WithoutForemen(shop), car, task, session.Now) is not { } least) return;
         var crew = WithApprentices(shop, car, task, least);
@@ -38,6 +38,7 @@ internal sealed class CrewStarts(CrewSession session, CrewShift shift, CrewWork 
             await session.Do(left.About!, new AcknowledgeLeft { Car = car, Task = task.Id }).ConfigureAwait(false);
         if (waiting.Any(IsExtraction)) await session.Do(lead, new ChangeShopItem(Extraction, "on", "Before an engine runs indoors")).ConfigureAwait(false);
         if (!(await session.Try(lead, new StartTask(crew) { Car = car, Task = task.Id }).ConfigureAwait(false)).IsEmpty) return;
+        session.Own.Add(car + "/" + task.Id);
         work.Took(session.Shop.Cars[car], task);
     }
 

@@ -60,7 +60,7 @@ internal sealed class CrewUpkeep(CrewSession session)
     {
         foreach (var standing in Car(car).Standing.Where(s => session.Shop.Hazards.GetValueOrDefault(s.Hazard)?.Ends == HazardEnd.WhenMadeSafe))
         {
-            if (Car(car).Tasks[standing.Task].Status == WorkStatus.InHand || Hand is not { } hand) continue;
+            if (Car(car).Tasks[standing.Task].Status == WorkStatus.InHand || !session.IsOwn(car, standing.Task) || Hand is not { } hand) continue;
             var by = session.Shop.People[standing.By].IsIn ? standing.By : hand;
             await session.Do(by, new MakeHazardSafe(standing.Id, "Pressure let down, key out, joints wiped and looked at dry") { Car = car }).ConfigureAwait(false);
         }
@@ -99,8 +99,13 @@ internal sealed class CrewUpkeep(CrewSession session)
         var index = PlanIndex.Of(Car(car).Plan);
         if (Calling.Behind(index, hold).All(t => Car(car).Tasks[t].StartedAt is not null)) return;
         if (index.LinksInto(hold).Any(l => Car(car).Tasks.TryGetValue(l.After, out var before) && !before.Counts)) return;
-        foreach (var person in Calling.Asked(session.Shop).Where(p => Car(car).Call.GetValueOrDefault(CallAnswer.Key(hold, p.Id)) is not { Counts: true }).ToArray())
+        foreach (var person in Calling.Asked(session.Shop).ToArray())
+        {
+            // Somebody else may have answered meanwhile; nobody's no is talked over.
+            if (session.Orders.AmongOthers && Car(car).Call.Values.Any(a => a is { Go: false, Lapsed: null } && a.Hold == hold)) return;
+            if (Car(car).Call.GetValueOrDefault(CallAnswer.Key(hold, person.Id)) is { Counts: true }) continue;
             await session.Do(person.Id, new AnswerCall(hold, person.Id, true, null) { Car = car }).ConfigureAwait(false);
+        }
     }
 
     private async Task<ImmutableArray<WaitingOn>> PutRight(string car, ImmutableArray<WaitingOn> snags, HoldPoint hold, Person person)

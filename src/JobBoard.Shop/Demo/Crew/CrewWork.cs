@@ -54,6 +54,7 @@ internal sealed class CrewWork(CrewSession session, CrewReadings readings)
         foreach (var job in _jobs.Values.Where(j => j.NextAt <= session.Now).OrderBy(j => j.NextAt).ThenBy(j => j.Car + "/" + j.Task.Id, StringComparer.Ordinal).ToArray())
         {
             if (State(job).Status != WorkStatus.InHand) _jobs.Remove(job.Key);
+            else if (IsStopped(job)) job.End = session.Now + LookAgain;
             else if (Signer(job) is not { } by) job.End = session.Now + LookAgain;
             else if (job.End <= session.Now) await SignOff(job, by).ConfigureAwait(false);
             else await ReadDue(job, by).ConfigureAwait(false);
@@ -66,6 +67,9 @@ internal sealed class CrewWork(CrewSession session, CrewReadings readings)
         foreach (var job in _jobs.Values.Where(j => !j.Task.NowAndThen).OrderBy(j => j.Car + "/" + j.Task.Id, StringComparer.Ordinal).ToArray())
             await Leave(job).ConfigureAwait(false);
     }
+
+    private bool IsStopped(Job job) => session.Orders.AmongOthers
+        && session.Shop.Stops.Values.Any(s => Looks.Covers(s, session.Shop.Cars[job.Car], job.Task.Id, State(job).Place ?? session.Shop.Cars[job.Car].Place));
 
     private TaskState State(Job job) => session.Shop.Cars[job.Car].Tasks[job.Task.Id];
 
@@ -94,7 +98,13 @@ internal sealed class CrewWork(CrewSession session, CrewReadings readings)
             return;
         }
 
-        if (against.FirstOrDefault(w => w.Rule != RuleBook.Ids.FinishLink) is not null) throw session.Unexpected(by, command, against);
+        if (against.Any(w => w.Rule != RuleBook.Ids.FinishLink))
+        {
+            if (!session.Orders.AmongOthers) throw session.Unexpected(by, command, against);
+            job.End = session.Now + LookAgain;
+            return;
+        }
+
         _waitsForEndOf[job.Key] = against[0].About!;
         await Leave(job).ConfigureAwait(false);
     }
@@ -102,10 +112,10 @@ internal sealed class CrewWork(CrewSession session, CrewReadings readings)
     private async Task Leave(Job job)
     {
         _jobs.Remove(job.Key);
+        if (State(job) is not { Status: WorkStatus.InHand, Crew: [var first, ..] }) return;
         var how = How(job.Task);
         var items = job.Task.Changes.ToImmutableSortedDictionary(c => c.Item, c => LeftIn(job, c, how), StringComparer.Ordinal);
-        var by = State(job).Crew[0].Person;
-        await session.Do(by, new LeavePartDone { Car = job.Car, Task = job.Task.Id, How = how, Items = items }).ConfigureAwait(false);
+        if (!await session.Do(first.Person, new LeavePartDone { Car = job.Car, Task = job.Task.Id, How = how, Items = items }).ConfigureAwait(false)) _jobs.Add(job.Key, job);
     }
 
     /// <summary>With the pressure let down where that is a way to leave it, else the first way the plan names.</summary>

@@ -20,6 +20,7 @@ public sealed class ScriptedCrew
     private readonly CrewWork _work;
     private readonly CrewStarts _starts;
     private readonly CrewUpkeep _upkeep;
+    private readonly CrewStops _stops;
     private readonly Dictionary<string, (Plan Of, ImmutableHashSet<string> Nodes)> _nodes = new(StringComparer.Ordinal);
 
     /// <summary>Makes a crew for the people of a shop; nothing is sent yet.</summary>
@@ -33,6 +34,8 @@ public sealed class ScriptedCrew
         _work = new(_session, new(_session));
         _starts = new(_session, _shift, _work);
         _upkeep = new(_session);
+        _stops = new(_session);
+        if (orders.AmongOthers) TakeOver();
     }
 
     /// <summary>The crew's clock.</summary>
@@ -47,11 +50,11 @@ public sealed class ScriptedCrew
     {
         var worked = _session.Now;
         var stop = until ?? DateTimeOffset.MaxValue;
-        while (_session.Now < stop && (until is not null || (!IsDone() && _session.Now - worked < GivesUpAfter)))
+        while (_session.Now < stop && (until is not null || (!IsDone() && (_session.Orders.AmongOthers || _session.Now - worked < GivesUpAfter))))
         {
             var before = _session.Sent;
             if (await Pass().ConfigureAwait(false)) worked = _session.Now;
-            if (_session.Sent == before) _session.MoveTo(Earliest(Next(), stop));
+            if (_session.Sent == before) await _session.GoOn(Earliest(Next(), stop), WaitsForOthers() ? CrewWait.Others : CrewWait.NothingToDo).ConfigureAwait(false);
         }
 
         return new(_session.Sent, _session.Kinds, _session.Now, Open());
@@ -68,6 +71,7 @@ public sealed class ScriptedCrew
 
         await _shift.ComeIn().ConfigureAwait(false);
         var before = _session.Sent;
+        if (_session.Orders.AmongOthers) await _stops.Look().ConfigureAwait(false);
         await _work.Finish().ConfigureAwait(false);
         foreach (var (car, nodes) in Cars()) await _upkeep.Keep(car.Id, nodes).ConfigureAwait(false);
         foreach (var (car, nodes) in Cars()) await _starts.Start(car.Id, nodes, everybody: false).ConfigureAwait(false);
@@ -78,6 +82,21 @@ public sealed class ScriptedCrew
 
         return _session.Sent > before;
     }
+
+    /// <summary>Whatever is in hand when the crew comes is its own from then on.</summary>
+    private void TakeOver()
+    {
+        foreach (var (car, nodes) in Cars())
+        {
+            foreach (var task in car.Plan.Tasks.Where(t => car.Tasks[t.Id].Status != WorkStatus.NotStarted)) _session.Own.Add(car.Id + "/" + task.Id);
+            foreach (var task in car.Plan.Tasks.Where(t => nodes.Contains(t.Id) && car.Tasks[t.Id].Status == WorkStatus.InHand)) _work.Took(car, task);
+        }
+    }
+
+    /// <summary>While the shop is open: somebody else holds the first car, or has work in hand.</summary>
+    private bool WaitsForOthers() => _session.Orders.AmongOthers && _shift.IsOpen && Cars().Select(c => c.Car).FirstOrDefault() is { } first
+        && (_stops.Hold(first) || first.Call.Values.Any(a => a is { Go: false, Lapsed: null })
+            || _session.Shop.Cars.Values.Any(c => c.Tasks.Values.Any(t => t.Status == WorkStatus.InHand && !_session.IsOwn(c.Id, t.Id))));
 
     private async Task Evening()
     {
@@ -91,6 +110,7 @@ public sealed class ScriptedCrew
         var now = _session.Now;
         var next = _shift.NextEdge;
         if (_shift.IsOpen && _work.NextAt is { } work) next = Earliest(next, work);
+        if (_shift.IsOpen && _session.Orders.AmongOthers && _stops.NextAt is { } word) next = Earliest(next, word);
         if (_shift.IsOpen && Evaluation.NextChangeAt(_session.Shop, now) is { } change) next = Earliest(next, change);
         return next > now ? next : now.AddSeconds(30);
     }
@@ -109,7 +129,9 @@ public sealed class ScriptedCrew
         return known.Nodes;
     }
 
-    private bool IsDone() => !_work.IsAny && Cars().All(c => c.Nodes.All(n => IsDone(c.Car, n)));
+    private bool IsDone() => _session.Orders.AmongOthers
+        ? Cars().Take(1).All(c => c.Nodes.All(n => IsDone(c.Car, n)))
+        : !_work.IsAny && Cars().All(c => c.Nodes.All(n => IsDone(c.Car, n)));
 
     private static bool IsDone(CarBoard car, string node) =>
         car.Tasks.TryGetValue(node, out var task) ? task.Counts : car.Holds.TryGetValue(node, out var hold) && hold.Counts;

@@ -12,13 +12,14 @@ let connection = null;
 let build = root.dataset.build ?? null;
 let beatAt = performance.now();
 let reached = 0;
-let clockOffset = 0;
+// The shop's time at an instant of this device, and how fast it goes on from there. Until the first beat it is the page's.
+let clock = { shop: Number(root.dataset.at ?? Date.now()), device: Date.now(), pace: Number(root.dataset.pace ?? 1) };
 
 /** The last entry this screen has reached: what its reader is looking at. */
 export const seen = () => Math.max(reached, Number(root.dataset.seq ?? 0));
 
 /** The shop's time now, in milliseconds, whatever this device's clock says. */
-export const shopNow = () => Date.now() + clockOffset;
+export const shopNow = () => clock.shop + (Date.now() - clock.device) * clock.pace;
 
 /** Whether the line is up and heard from within the last five seconds. */
 export const isLive = () => root.dataset.feed === "live";
@@ -92,7 +93,7 @@ function beat(message) {
   build = message.build;
   beatAt = performance.now();
   reached = Math.max(reached, message.seq);
-  clockOffset = message.at - Date.now();
+  clock = { shop: message.at, device: Date.now(), pace: message.pace ?? 1 };
   mark("live");
 }
 
