@@ -99,6 +99,7 @@ function done(form, said) {
   form.closest("details.ask")?.removeAttribute("open");
   form.closest("dialog")?.close?.();
   form.dispatchEvent(new CustomEvent("command:done", { bubbles: true, detail: said }));
+  if ("stay" in form.dataset) return;
   const back = form.elements.back?.value;
   if (back && back !== location.pathname + location.search) location.assign(back);
   else if (form.isConnected && !form.closest("[data-fragment]")) location.reload();
