@@ -9,7 +9,7 @@ namespace JobBoard.EndToEnd.Pictures;
 /// <summary>
 /// Pictures of the running demo, into the folder named by JOBBOARD_PICTURES; skipped without it. Among them are the README's:
 /// <c>JOBBOARD_PICTURES=e2e/pictures dotnet test e2e/JobBoard.EndToEnd -c Release --filter PictureTests</c> from the
-/// repository's folder writes those four; with JOBBOARD_PICTURES_ALL=1 every screen in every size, light and dark.
+/// repository's folder writes those; with JOBBOARD_PICTURES_ALL=1 every screen in every size, light and dark.
 /// </summary>
 [Collection(DemoShopTests.Name)]
 public class PictureTests(Chromium chromium, DemoShop demo)
@@ -24,6 +24,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("holds", "oskar", "/holds", 1440, 900),
         new("car", "oskar", "/cars/dunlin-estate", 1440, 900),
         new("when-ready", "oskar", "/cars/siskin-pick-up/when-ready", 1440, 900),
+        new("items", "oskar", "/cars/siskin-pick-up/items", 1440, 900),
         new("key-check", "oskar", "/cars/siskin-pick-up/key-check", 1440, 900),
     ];
 
@@ -39,6 +40,10 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("task-phone", "inga", "/cars/heron-coupe/task/raise-100", 412, 915, Touch: true, Whole: true),
         new("cars", "oskar", "/cars", 1440, 900, Whole: true),
         new("parts", "oskar", "/parts", 1440, 900, Whole: true),
+        new("items-phone", "inga", "/cars/siskin-pick-up/items", 412, 915, Touch: true, Whole: true),
+        new("readings", "oskar", "/cars/dunlin-estate/readings", 1440, 900, Whole: true),
+        new("readings-phone", "inga", "/cars/dunlin-estate/readings", 412, 915, Touch: true, Whole: true),
+        new("map", "marit", "/people-and-places/map", 1440, 900),
         new("snags", "inga", "/snags", 412, 915, Touch: true, Whole: true),
         new("people-and-places", "marit", "/people-and-places", 1440, 900, Whole: true),
         new("sign-in", "nobody", "/sign-in", 820, 1180, Touch: true),
