@@ -16,11 +16,12 @@ namespace JobBoard.Web.Pages.Cars.Readings;
 internal sealed class ReadingsMapping(Picture picture, CarBoard car)
 {
     private readonly CarStageMapping _stages = new(picture, car);
+    private readonly PlanIndex _index = PlanIndex.Of(car.Plan);
     private readonly CarReadings _readings = new(picture);
 
     public ReadingsView View()
     {
-        var order = PlanIndex.Of(car.Plan).InOrder.Select((id, place) => (id, place)).ToDictionary(n => n.id, n => n.place, StringComparer.Ordinal);
+        var order = _index.InOrder.Select((id, place) => (id, place)).ToDictionary(n => n.id, n => n.place, StringComparer.Ordinal);
         var all = car.Plan.Tasks.OrderBy(t => order[t.Id]).SelectMany(t => t.Readings.Select(r => Reading(t, r))).ToImmutableArray();
         return new()
         {
@@ -35,6 +36,8 @@ internal sealed class ReadingsMapping(Picture picture, CarBoard car)
 
     private MeasuredReading Reading(PlanTask task, ReadingNeed need)
     {
+        var latest = Looks.LatestOfAll(car, task.Id, need.Id);
+        var again = latest?.LapsedBy is { } lapse ? TakenAgainBy(task, lapse) : null;
         var state = car.Tasks[task.Id];
         var now = state.Status == WorkStatus.InHand || (Evaluation.IsOpen(state) && _stages.Waiting(task).IsEmpty);
         return new()
@@ -48,9 +51,18 @@ internal sealed class ReadingsMapping(Picture picture, CarBoard car)
             TaskId = task.Id,
             Task = task.Name,
             TaskStands = state.Status == WorkStatus.InHand ? "in hand, " + ShopTime.Names([.. state.Crew.Select(m => picture.Shop.NameOf(m.Person))]) : now ? "can start" : null,
-            Stands = Stands(Looks.LatestOfAll(car, task.Id, need.Id), need, now),
+            TakenAgainBy = again is null ? null : _index.NameOf(again),
+            Stands = again is null ? Stands(latest, need, now) : ReadingStands.Fine,
         };
     }
+
+    /// <summary>The node that was done after the lapse and takes the task's evidence again, or nothing.</summary>
+    private string? TakenAgainBy(PlanTask task, Lapse lapse) =>
+        car.Tasks[task.Id].SignedOff?.LapsedBy?.TakenAgainBy ?? _index.TakenAgainBy(task.Id).FirstOrDefault(node => DoneAt(node) > lapse.At);
+
+    private DateTimeOffset? DoneAt(string node) => car.Tasks.TryGetValue(node, out var task)
+        ? task.Counts ? task.SignedOff?.At : null
+        : car.Holds.TryGetValue(node, out var hold) && hold.Counts ? hold.Released?.At : null;
 
     private static ReadingStands Stands(Reading? latest, ReadingNeed need, bool now) => latest switch
     {

@@ -14,7 +14,7 @@ public sealed record ReadingsView
     /// <summary>How many readings the plan asks for.</summary>
     public int Count => Stretches.Sum(s => s.Readings.Length);
 
-    /// <summary>How many of them stand: in limits or released, not lapsed.</summary>
+    /// <summary>How many of them stand.</summary>
     public int Standing => Stretches.Sum(s => s.Readings.Count(r => r.Stands == ReadingStands.Fine));
 
     /// <summary>What to fetch for readings that can be taken now, what serves most of them first.</summary>
@@ -45,7 +45,7 @@ public enum ReadingStands
     /// <summary>Not taken or lapsed; its task is in hand or can start.</summary>
     Now,
 
-    /// <summary>In limits, or released; not lapsed.</summary>
+    /// <summary>In limits, or released, and not lapsed; or taken again by the task that does so.</summary>
     Fine,
 
     /// <summary>Not taken, or lapsed by plan, and nobody can take it yet.</summary>
@@ -60,6 +60,9 @@ public sealed record MeasuredReading
 
     /// <summary>The reading as it stands.</summary>
     public required CarReading Reading { get; init; }
+
+    /// <summary>The task or hold point that took it again since it lapsed, or nothing.</summary>
+    public string? TakenAgainBy { get; init; }
 
     /// <summary>Where on the car, as the plan has it.</summary>
     public required string Where { get; init; }
