@@ -11,7 +11,7 @@ public sealed partial class Sender
 {
     private IEnumerable<(int, Func<Sent?>)> CarMoves() =>
     [
-        (12, Move), (16, ChangeThePlan), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (9, Note), (9, Choose), (8, AskThem), (6, Answered), (34, TakeBackOne),
+        (12, Move), (16, ChangeThePlan), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (6, Note), (5, Choose), (3, AskThem), (4, Answered), (34, TakeBackOne),
     ];
 
     /// <summary>Takes a new car in; its plan has a planted fault now and then.</summary>
@@ -106,7 +106,9 @@ public sealed partial class Sender
 
     private Sent? Answered()
     {
-        var asked = shop.Entries.Select(e => e.Fact).OfType<CustomerAsked>().ToList();
+        var facts = shop.Entries.Select(e => e.Fact).ToList();
+        var answered = facts.OfType<CustomerAnswered>().Select(f => f.Ask).ToHashSet();
+        var asked = facts.OfType<CustomerAsked>().Where(f => !answered.Contains(f.Ask) || dice.Chance(10)).ToList();
         if (asked.Count == 0) return null;
         var one = dice.Pick(asked);
         return new(Somebody(), new TakeAnswer(one.Ask, Why()) { Car = one.Car });
