@@ -26,6 +26,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("when-ready", "oskar", "/cars/siskin-pick-up/when-ready", 1440, 900),
         new("items", "oskar", "/cars/siskin-pick-up/items", 1440, 900),
         new("key-check", "oskar", "/cars/siskin-pick-up/key-check", 1440, 900),
+        new("customer", "customer", "", 412, 915, Touch: true),
     ];
 
     private static readonly Shot[] Others =
@@ -38,6 +39,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         new("car-whole", "oskar", "/cars/dunlin-estate", 1440, 900, Whole: true),
         new("car-phone", "inga", "/cars/dunlin-estate", 412, 915, Touch: true, Whole: true),
         new("task-phone", "inga", "/cars/heron-coupe/task/raise-100", 412, 915, Touch: true, Whole: true),
+        new("for-customer", "oskar", "/cars/heron-coupe/customer", 1440, 900, Whole: true),
         new("cars", "oskar", "/cars", 1440, 900, Whole: true),
         new("parts", "oskar", "/parts", 1440, 900, Whole: true),
         new("items-phone", "inga", "/cars/siskin-pick-up/items", 412, 915, Touch: true, Whole: true),
@@ -88,7 +90,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
         });
         var page = await context.NewPageAsync();
         await SignIn(page, server, shot.Person);
-        await page.GotoAsync(shot.Path, new() { WaitUntil = WaitUntilState.Load });
+        await page.GotoAsync(shot.Person == "customer" ? server.Customer.AbsolutePath : shot.Path, new() { WaitUntil = WaitUntilState.Load });
         if (await page.Locator("[data-fragment]").CountAsync() > 0)
             await Assertions.Expect(page.Locator("html")).ToHaveAttributeAsync("data-feed", "live", new() { Timeout = 20_000 });
         await page.EvaluateAsync("() => document.fonts.ready.then(() => true)");
@@ -97,7 +99,7 @@ public class PictureTests(Chromium chromium, DemoShop demo)
 
     private static async Task SignIn(IPage page, Server server, string person)
     {
-        if (person == "nobody") return;
+        if (person is "nobody" or "customer") return;
         if (person == "wall")
         {
             await page.GotoAsync(server.Wall.AbsolutePath);

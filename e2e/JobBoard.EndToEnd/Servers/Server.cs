@@ -41,6 +41,9 @@ internal sealed partial class Server : IAsyncDisposable
     /// <summary>The wall link that the demo prints.</summary>
     public Uri Wall => new(WallLine().Match(Said).Groups[1].Value);
 
+    /// <summary>The customer's link that the demo prints.</summary>
+    public Uri Customer => new(CustomerLine().Match(Said).Groups[1].Value);
+
     private static async Task<Server> Start(string lastWords, params string[] arguments)
     {
         var dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
@@ -99,6 +102,9 @@ internal sealed partial class Server : IAsyncDisposable
 
     [GeneratedRegex(@"^  (\S+) +\S+ +PIN (\d+)", RegexOptions.Multiline)]
     private static partial Regex PinLine();
+
+    [GeneratedRegex(@"^Customer's page: (\S+)", RegexOptions.Multiline)]
+    private static partial Regex CustomerLine();
 
     [GeneratedRegex(@"^Wall: (\S+)", RegexOptions.Multiline)]
     private static partial Regex WallLine();

@@ -27,7 +27,10 @@ public sealed record CarBoard
     public string? Place { get; init; }
 
     /// <summary>The date the foreman gave the customer, or none.</summary>
-    public DateTimeOffset? DateGiven { get; init; }
+    public DateTimeOffset? DateGiven => DatesGiven.IsEmpty ? null : DatesGiven[^1].Date;
+
+    /// <summary>Every date given, newest last.</summary>
+    public ImmutableList<GivenDate> DatesGiven { get; init; } = [];
 
     /// <summary>One per task of the plan.</summary>
     public ImmutableSortedDictionary<string, TaskState> Tasks { get; init; } = ShopState.ById<TaskState>();
@@ -67,10 +70,20 @@ public sealed record CarBoard
 
     /// <summary>Notes, newest last.</summary>
     public ImmutableList<Note> Notes { get; init; } = [];
+
+    /// <summary>What the customer was asked, answered or not.</summary>
+    public ImmutableSortedDictionary<string, CustomerAsk> Asks { get; init; } = ShopState.ById<CustomerAsk>();
 }
 
 /// <summary>Something to put right before handover that holds nothing else.</summary>
 public sealed record Snag(string Id, string Words, string RaisedBy, DateTimeOffset RaisedAt, string? DoneBy = null, DateTimeOffset? DoneAt = null, string? HowDone = null);
 
 /// <summary>A note on a car or one of its tasks.</summary>
-public sealed record Note(string Words, string By, DateTimeOffset At, string? Task = null, bool ForCustomer = false);
+/// <param name="Seq">The entry that wrote it: what it is called by.</param>
+/// <param name="Words">The note.</param>
+/// <param name="By">Who wrote it.</param>
+/// <param name="At">When.</param>
+/// <param name="Task">The task it is about, or nothing.</param>
+/// <param name="ForCustomer">Its writer says that it may be shown to the customer.</param>
+/// <param name="Chosen">The foreman chose it for the customer's page.</param>
+public sealed record Note(long Seq, string Words, string By, DateTimeOffset At, string? Task, bool ForCustomer, bool Chosen);

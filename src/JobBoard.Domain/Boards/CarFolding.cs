@@ -32,7 +32,7 @@ internal static class CarFolding
     {
         TaskFact f => TaskFolding.Fold(car, f, entry, shop),
         CarMoved f => car with { Place = f.Place },
-        DateWasGiven f => car with { DateGiven = f.Date },
+        DateWasGiven f => car with { DatesGiven = car.DatesGiven.Add(new(f.Date, entry.OccurredAt, f.Why, f.WordsForCustomer)) },
         PlanChanged f => ChangePlan(car, f),
         ItemChanged f => TaskFolding.Disturb(
             TaskFolding.Hang(car with { Items = car.Items.SetItem(f.Item, new(f.Item, f.To, entry.OccurredAt, entry.Actor)) }, [f.Item], f.HangsIn), f.Disturbs, new(null, entry.Actor, entry.OccurredAt)),
@@ -48,7 +48,10 @@ internal static class CarFolding
         }),
         SnagRaised f => car with { Snags = car.Snags.SetItem(f.Snag, new(f.Snag, f.Words, entry.Actor, entry.OccurredAt)) },
         SnagDone f => car with { Snags = car.Snags.SetItem(f.Snag, car.Snags[f.Snag] with { DoneBy = entry.Actor, DoneAt = entry.OccurredAt, HowDone = f.How }) },
-        NoteWritten f => car with { Notes = car.Notes.Add(new(f.Words, entry.Actor, entry.OccurredAt, f.Task, f.ForCustomer)) },
+        NoteWritten f => car with { Notes = car.Notes.Add(new(entry.Seq, f.Words, entry.Actor, entry.OccurredAt, f.Task, f.ForCustomer, f.Chosen)) },
+        NoteChosen f => car with { Notes = car.Notes.ConvertAll(n => n.Seq == f.Note ? n with { Chosen = f.Show } : n) },
+        CustomerAsked f => car with { Asks = car.Asks.SetItem(f.Ask, new(f.Ask, f.Words, f.By, entry.Actor, entry.OccurredAt)) },
+        CustomerAnswered f => car with { Asks = car.Asks.SetItem(f.Ask, car.Asks[f.Ask] with { Answer = f.Answer, AnsweredBy = entry.Actor, AnsweredAt = entry.OccurredAt }) },
         TaskLetThrough f => car with { LetThrough = car.LetThrough.SetItem(f.Hold + "|" + f.Task, f.Why) },
         _ => EvidenceFolding.Fold(car, fact, entry),
     };

@@ -33,6 +33,7 @@ public static class Folding
     private static ShopState FoldShop(ShopState shop, Entry entry) => entry.Fact switch
     {
         ShopSet f => shop with { Name = f.Name, Zone = f.Zone, Hours = f.Hours, Closed = f.Closed },
+        ContactSet f => shop with { Phone = f.Phone, Mail = f.Mail },
         PlaceSet f => shop with { Places = shop.Places.SetItem(f.Place.Id, f.Place) },
         PlaceTakenOut f => shop with { Places = shop.Places.Remove(f.Place) },
         GearSet f => shop with { Gear = shop.Gear.SetItem(f.Gear.Id, f.Gear) },

@@ -26,6 +26,12 @@ public sealed record ShopState
     /// <summary>IANA time zone.</summary>
     public string Zone { get; init; } = "Etc/UTC";
 
+    /// <summary>The telephone number customers call; empty for none.</summary>
+    public string Phone { get; init; } = "";
+
+    /// <summary>The mail address customers write to; empty for none.</summary>
+    public string Mail { get; init; } = "";
+
     /// <summary>Weekly opening hours.</summary>
     public ImmutableArray<OpenHours> Hours { get; init; } = [];
 

@@ -153,8 +153,13 @@ public sealed record ArrivePart(string Part, string? Shelf) : CarCommand;
 public sealed record CheckPart(string Part, bool Right, string? Why) : CarCommand;
 
 /// <summary>Notes the date the foreman gave the customer.</summary>
+/// <param name="Date">The date; nothing takes it back.</param>
+/// <param name="Why">Why, for the shop.</param>
 public sealed record GiveDate(DateTimeOffset? Date, string Why) : CarCommand
 {
+    /// <summary>Why it moved, in words for the customer, at most 240 characters; or nothing.</summary>
+    public string? WordsForCustomer { get; init; }
+
     public override IEnumerable<string> Footprint => [Foot.Car(Car) + "/date"];
 }
 
@@ -169,5 +174,6 @@ public sealed record WriteNote(string Words) : CarCommand
 {
     public string? Task { get; init; }
 
+    /// <summary>It may be shown to the customer; the foreman chooses.</summary>
     public bool ForCustomer { get; init; }
 }

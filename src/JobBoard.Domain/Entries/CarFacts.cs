@@ -210,6 +210,9 @@ public sealed record TaskLetThrough(string Hold, string Task, string Why) : CarF
 /// <summary>The foreman gave the customer a date, or took it back.</summary>
 public sealed record DateWasGiven(DateTimeOffset? Date, string Why) : CarFact
 {
+    /// <summary>Why it moved, in words for the customer; nothing where none were given.</summary>
+    public string? WordsForCustomer { get; init; }
+
     public override IEnumerable<string> Footprint => [Foot.Car(Car) + "/date"];
 }
 
@@ -226,7 +229,11 @@ public sealed record SnagDone(string Snag, string How) : CarFact
 }
 
 /// <summary>A note was written.</summary>
-public sealed record NoteWritten(string Words, string? Task, bool ForCustomer) : CarFact
+/// <param name="Words">The note.</param>
+/// <param name="Task">The task it is about, or nothing.</param>
+/// <param name="ForCustomer">Its writer says that it may be shown to the customer.</param>
+/// <param name="Chosen">It was chosen for the customer's page as it was written.</param>
+public sealed record NoteWritten(string Words, string? Task, bool ForCustomer, bool Chosen) : CarFact
 {
     public override IEnumerable<string> Footprint => [];
 }

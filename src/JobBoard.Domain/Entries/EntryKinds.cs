@@ -24,6 +24,8 @@ public static class EntryKinds
             [("task-signed-off", 1)] = GearToLoads,
             [("item-changed", 1)] = GearToLoads,
             [("hazard-set", 1)] = LoadsHang,
+            [("date-was-given", 1)] = body => body,
+            [("note-written", 1)] = NotChosen,
         }.ToFrozenDictionary();
 
     /// <summary>Kinds whose body has changed, with their present schema; all others are at 1.</summary>
@@ -34,6 +36,8 @@ public static class EntryKinds
         ["task-signed-off"] = 2,
         ["item-changed"] = 2,
         ["hazard-set"] = 2,
+        ["date-was-given"] = 2,
+        ["note-written"] = 2,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>All kinds, in order.</summary>
@@ -78,6 +82,13 @@ public static class EntryKinds
     {
         var hazard = body["hazard"]!.AsObject();
         hazard["hangsInGear"] = (string?)hazard["sign"] == "W015" && (string?)hazard["ends"] == "with-the-condition";
+        return body;
+    }
+
+    /// <summary>Schema 1 had no choice of the foreman: a note that may be shown is shown once it is chosen.</summary>
+    private static JsonObject NotChosen(JsonObject body)
+    {
+        body["chosen"] = false;
         return body;
     }
 

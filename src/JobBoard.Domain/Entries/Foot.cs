@@ -28,5 +28,11 @@ public static class Foot
 
     public static string Snag(string car, string id) => "car:" + car + "/snag:" + id;
 
+    /// <summary>What the customer was asked.</summary>
+    public static string Ask(string car, string id) => "car:" + car + "/ask:" + id;
+
+    /// <summary>A note, by the entry that wrote it.</summary>
+    public static string Note(string car, long entry) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"car:{car}/note:{entry}");
+
     public static string Stop(string id) => "stop:" + id;
 }

@@ -27,6 +27,9 @@ public sealed class ShopHours
     /// <summary>The hours of a shop.</summary>
     public static ShopHours Of(ShopState shop) => new(shop.Zone, shop.Hours, shop.Closed);
 
+    /// <summary>The shop's day at an instant.</summary>
+    public DateOnly DayOf(DateTimeOffset at) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(at, _zone).Date);
+
     /// <summary>Open stretches that end after <paramref name="from"/>, in order, for at most two years.</summary>
     public IEnumerable<(DateTimeOffset From, DateTimeOffset To)> OpenFrom(DateTimeOffset from)
     {

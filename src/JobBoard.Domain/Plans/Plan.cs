@@ -161,6 +161,9 @@ public sealed record HoldPoint
     /// <summary>What the releaser has to have seen.</summary>
     public string Asks { get; init; } = "";
 
+    /// <summary>Where it waits for the customer's word: what is needed, in words for the customer's page. Nothing where it does not.</summary>
+    public string? CustomerWords { get; init; }
+
     /// <summary>The least position that may release it; the owner may always, unless it is own work.</summary>
     public Position ReleasedBy { get; init; } = Position.Foreman;
 

@@ -9,9 +9,9 @@ public static class Admission
     /// <summary>The least position that may send a command. Own work, qualifications and the like are further rules.</summary>
     public static Position Least(Command command) => command switch
     {
-        SetShop or SetPerson or LeaveShop or SetPlace or TakeOutPlace or SetGear or SetInstrument or SetHazard or SetKeepApart or TakeOutKeepApart or SetShopItem => Position.Owner,
-        TakeInCar or ChangePlan or AnswerAgain or GiveDate or ReleaseStop or ReleaseReading or LetThrough or OrderPart => Position.Foreman,
-        MoveCar or SecondCheck or MarkUndone or ReviseEstimate or ReleaseHold or FailStart or CheckPart => Position.Technician,
+        SetShop or SetPerson or LeaveShop or SetPlace or TakeOutPlace or SetGear or SetInstrument or SetHazard or SetKeepApart or TakeOutKeepApart or SetShopItem or SetContact => Position.Owner,
+        TakeInCar or ChangePlan or AnswerAgain or GiveDate or ReleaseStop or ReleaseReading or LetThrough or OrderPart or AskCustomer or ChooseNote => Position.Foreman,
+        MoveCar or SecondCheck or MarkUndone or ReviseEstimate or ReleaseHold or FailStart or CheckPart or TakeAnswer => Position.Technician,
         _ => Position.Apprentice,
     };
 

@@ -16,11 +16,31 @@ internal static class BuiltOn
     public static IEnumerable<string> Find(Ask ask, int at)
     {
         var state = ask.Shop.Recent[at].Before;
-        foreach (var entry in ask.Shop.Recent.Skip(at + 1).SelectMany(r => r.Entries))
+        foreach (var since in ask.Shop.Recent.Skip(at + 1))
         {
-            foreach (var words in Against(ask, state, entry)) yield return words;
-            state = Folding.Fold(state, entry);
+            foreach (var entry in since.Entries)
+            {
+                foreach (var words in Against(ask, state, entry).Concat(NotLapsed(ask, state, entry, since))) yield return words;
+                state = Folding.Fold(state, entry);
+            }
         }
+    }
+
+    /// <summary>Evidence that comes back with the command gone, and would have lapsed by what was disturbed since.</summary>
+    private static IEnumerable<string> NotLapsed(Ask ask, ShopState shop, Entry entry, RecentCommand since)
+    {
+        var (aspects, task) = entry.Fact switch
+        {
+            TaskStarted f => (f.Disturbs, f.Task),
+            ItemChanged f => (f.Disturbs, (string?)null),
+            _ => ([], null),
+        };
+        if (aspects.IsDefaultOrEmpty || !ask.Has(RuleBook.Ids.Lapse) || !shop.Cars.TryGetValue(entry.Stream, out var car)) return [];
+        var then = new Ask(shop, ask.Envelope with { Actor = entry.Actor, OccurredAt = entry.OccurredAt }, entry.RecordedAt, ask.Rules);
+        var said = since.Entries.Select(e => e.Fact).OfType<EvidenceLapsed>().Select(f => (f.Car, f.Kind, f.Id)).ToHashSet();
+        return Lapsing.OfDisturbance(then, car, aspects, task).OfType<EvidenceLapsed>()
+            .Where(f => !said.Contains((f.Car, f.Kind, f.Id)))
+            .Select(f => $"{PlanIndex.Of(car.Plan).NameOf(f.Id.Split('/')[0])} would have lapsed by it.");
     }
 
     private static IEnumerable<string> Against(Ask ask, ShopState shop, Entry entry)

@@ -9,7 +9,7 @@ using JobBoard.Domain.Work;
 
 namespace JobBoard.Domain.Rules;
 
-/// <summary>Commands about a car as a whole: take-in, moves, plan, parts, dates, snags, notes, estimates.</summary>
+/// <summary>Commands about a car as a whole: take-in, moves, plan, parts, snags, estimates.</summary>
 internal static class CarDecisions
 {
     public static void Decide(Ask ask, CarCommand command)
@@ -26,9 +26,12 @@ internal static class CarDecisions
             case MoveCar c: Move(ask, car, c); break;
             case ChangePlan c: PlanChanges.Change(ask, car, c); break;
             case ReviseEstimate c: Revise(ask, c); break;
-            case GiveDate c: Give(ask, c); break;
+            case GiveDate c: CustomerDecisions.Give(ask, c); break;
             case RaiseSnag or FinishSnag: Snag(ask, car, command); break;
-            case WriteNote c: Note(ask, car, c); break;
+            case WriteNote c: CustomerDecisions.Write(ask, car, c); break;
+            case ChooseNote c: CustomerDecisions.Choose(ask, car, c); break;
+            case AskCustomer c: CustomerDecisions.Put(ask, car, c); break;
+            case TakeAnswer c: CustomerDecisions.Take(ask, car, c); break;
             default: Part(ask, car, command); break;
         }
     }
@@ -74,12 +77,6 @@ internal static class CarDecisions
         if (ask.Reasons.Count == 0) ask.Facts.Add(new EstimateRevised(e, c.Why ?? "") { Car = q.Car.Id, Task = q.Task.Id });
     }
 
-    private static void Give(Ask ask, GiveDate c)
-    {
-        if (c.Date < ask.Now) ask.Bad("date", "The date lies in the past.");
-        if (ask.Reasons.Count == 0) ask.Facts.Add(new DateWasGiven(c.Date, c.Why ?? "") { Car = c.Car });
-    }
-
     private static void Snag(Ask ask, CarBoard car, CarCommand command)
     {
         if (command is RaiseSnag raise)
@@ -95,13 +92,6 @@ internal static class CarDecisions
         else if (snag.DoneAt is not null) ask.Refuse(RuleBook.Ids.TaskState, $"It was put right by {{{snag.DoneBy}}}.", about: finish.Snag);
         if (ask.Person.Position == Position.Apprentice) ask.Refuse(RuleBook.Ids.ApprenticeSigns, "An apprentice signs nothing off.", about: "actor");
         if (ask.Reasons.Count == 0) ask.Facts.Add(new SnagDone(finish.Snag, finish.How ?? "") { Car = car.Id });
-    }
-
-    private static void Note(Ask ask, CarBoard car, WriteNote c)
-    {
-        if (string.IsNullOrWhiteSpace(c.Words)) ask.Bad("words", "Write something.");
-        if (c.Task is not null && !car.Tasks.ContainsKey(c.Task)) ask.Bad("task", $"{car.Name} has no task '{c.Task}'.");
-        if (ask.Reasons.Count == 0) ask.Facts.Add(new NoteWritten(c.Words.Trim(), c.Task, c.ForCustomer) { Car = car.Id });
     }
 
     private static void Part(Ask ask, CarBoard car, CarCommand command)

@@ -19,6 +19,7 @@ internal static class ShopDecisions
             case SetPerson c: SetPerson(ask, c); break;
             case ComeIn or GoOut or BeAway or LeaveShop: Presence(ask, command); break;
             case SetShop c: SetShop(ask, c); break;
+            case SetContact c: CustomerDecisions.Contact(ask, c); break;
             case SetKeepApart c: SetKeepApart(ask, c.Rule); break;
             case SetPlace c: SetPlace(ask, c.Place); break;
             default: Things(ask, command); break;

@@ -54,7 +54,7 @@ internal sealed record DemoCommand(string Place, string At, string Actor, string
 
     private static Guid IdOf(string called) => new(SHA256.HashData(Encoding.UTF8.GetBytes("demo " + called)).AsSpan(0, 16));
 
-    /// <summary>Text that begins with <c>@</c> is a time or a stop; the plan of a car is the id of a template.</summary>
+    /// <summary>Text that begins with <c>@</c> is a time, a day or a stop; the plan of a car is the id of a template.</summary>
     private static JsonNode? Resolved(JsonNode? node, DemoTimes times, Func<string, Plan?> plans) => node switch
     {
         JsonObject o => new JsonObject(o.Select(p => KeyValuePair.Create(p.Key, p is { Key: "plan", Value: JsonValue id } ? Plan(id.GetValue<string>(), plans) : Resolved(p.Value, times, plans)))),
@@ -64,9 +64,12 @@ internal sealed record DemoCommand(string Place, string At, string Actor, string
         _ => node.DeepClone(),
     };
 
-    private static string Named(string text, DemoTimes times) => text.StartsWith("stop ", StringComparison.Ordinal)
-        ? $"stop-{IdOf(text[5..]):N}"
-        : times.Read(text).ToString("O", CultureInfo.InvariantCulture);
+    private static string Named(string text, DemoTimes times) => text.Split(' ', 2) switch
+    {
+        ["stop", var called] => $"stop-{IdOf(called):N}",
+        ["day", var day] => times.ReadDay(day).ToString("O", CultureInfo.InvariantCulture),
+        _ => times.Read(text).ToString("O", CultureInfo.InvariantCulture),
+    };
 
     private static JsonNode? Plan(string id, Func<string, Plan?> plans) =>
         JsonSerializer.SerializeToNode(plans(id) ?? throw new CommandFormatException($"There is no template '{id}'."), PlanJson.Options);

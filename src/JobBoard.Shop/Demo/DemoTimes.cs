@@ -23,6 +23,12 @@ public sealed partial class DemoTimes(DateTimeOffset now, TimeZoneInfo zone)
         throw new FormatException($"'{text}' is not a time. Write it as \"-3d 08:10\", \"-3wd 08:10\", \"-45m\", \"-2h\" or \"2026-11-24T08:10\".");
     }
 
+    /// <summary>Reads a day of the shop: <c>+3wd</c> is three working days after the demo's today.</summary>
+    /// <exception cref="FormatException">It is none.</exception>
+    public DateOnly ReadDay(string text) => Away().Match(text) is { Success: true } away
+        ? DateOnly.FromDateTime(DayAway(Number(away, 1), away.Groups[2].Value == "wd"))
+        : throw new FormatException($"'{text}' is not a day. Write it as \"+3d\" or \"-2wd\".");
+
     private DateTime DayAway(int days, bool working)
     {
         var day = TimeZoneInfo.ConvertTime(now, zone).Date;
@@ -44,6 +50,9 @@ public sealed partial class DemoTimes(DateTimeOffset now, TimeZoneInfo zone)
 
     [GeneratedRegex(@"^([+-]?\d{1,4})(d|wd) (\d\d:\d\d)$")]
     private static partial Regex Day();
+
+    [GeneratedRegex(@"^([+-]?\d{1,4})(d|wd)$")]
+    private static partial Regex Away();
 
     [GeneratedRegex(@"^([+-]?\d{1,5})(m|h)$")]
     private static partial Regex Ago();

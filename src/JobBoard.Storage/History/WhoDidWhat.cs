@@ -13,7 +13,7 @@ public sealed class WhoDidWhat : IHistoryProjection
     public string Name => "who-did-what";
 
     /// <summary>To be raised with every change to what this class writes.</summary>
-    public string Stamp => "1";
+    public string Stamp => "2";
 
     /// <inheritdoc/>
     public IReadOnlyList<HistoryTable> Tables { get; } =
@@ -98,6 +98,8 @@ public sealed class WhoDidWhat : IHistoryProjection
         TaskLetThrough f => f.Hold,
         SnagRaised f => f.Snag,
         SnagDone f => f.Snag,
+        CustomerAsked f => f.Ask,
+        CustomerAnswered f => f.Ask,
         CarMoved f => f.Place,
         _ => ShopSubject(fact),
     };

@@ -14,12 +14,16 @@ public enum AudienceKind
 
     /// <summary>One person.</summary>
     Person,
+
+    /// <summary>The holder of one customer's link.</summary>
+    Customer,
 }
 
-/// <summary>One audience: <c>floor</c>, <c>car/CAR/POSITION</c> or <c>person/ID</c>.</summary>
+/// <summary>One audience: <c>floor</c>, <c>car/CAR/POSITION</c>, <c>person/ID</c> or <c>customer/LINK</c>.</summary>
 public sealed record Audience
 {
-    private Audience(AudienceKind kind, string? car, Position? position, string? personId) => (Kind, Car, Position, PersonId) = (kind, car, position, personId);
+    private Audience(AudienceKind kind, string? car = null, Position? position = null, string? personId = null, string? linkId = null) =>
+        (Kind, Car, Position, PersonId, LinkId) = (kind, car, position, personId, linkId);
 
     /// <summary>Which kind.</summary>
     public AudienceKind Kind { get; }
@@ -33,22 +37,29 @@ public sealed record Audience
     /// <summary>The person, for <see cref="AudienceKind.Person"/>.</summary>
     public string? PersonId { get; }
 
+    /// <summary>The link, for <see cref="AudienceKind.Customer"/>.</summary>
+    public string? LinkId { get; }
+
     /// <summary>Everybody in the shop and the walls.</summary>
-    public static Audience Floor { get; } = new(AudienceKind.Floor, null, null, null);
+    public static Audience Floor { get; } = new(AudienceKind.Floor);
 
     /// <summary>Its name in the protocol.</summary>
     public string Key => Kind switch
     {
         AudienceKind.Floor => "floor",
         AudienceKind.Car => $"car/{Car}/{Position!.Value.ToString().ToLowerInvariant()}",
+        AudienceKind.Customer => "customer/" + LinkId,
         _ => "person/" + PersonId,
     };
 
     /// <summary>People of one position who look at a car.</summary>
-    public static Audience OfCar(string car, Position position) => new(AudienceKind.Car, car, position, null);
+    public static Audience OfCar(string car, Position position) => new(AudienceKind.Car, car, position);
 
     /// <summary>One person.</summary>
-    public static Audience OfPerson(string id) => new(AudienceKind.Person, null, null, id);
+    public static Audience OfPerson(string id) => new(AudienceKind.Person, personId: id);
+
+    /// <summary>The holder of a customer's link.</summary>
+    public static Audience OfCustomer(string linkId) => new(AudienceKind.Customer, linkId: linkId);
 
     /// <summary>Reads a key; nothing when it is none.</summary>
     public static Audience? Read(string key) => key.Split('/') switch
@@ -56,6 +67,7 @@ public sealed record Audience
         ["floor"] => Floor,
         ["car", { Length: > 0 } car, var position] when Enum.TryParse<Position>(position, ignoreCase: true, out var p) && Enum.IsDefined(p) => OfCar(car, p),
         ["person", { Length: > 0 } id] => OfPerson(id),
+        ["customer", { Length: > 0 } link] => OfCustomer(link),
         _ => null,
     };
 
@@ -63,11 +75,13 @@ public sealed record Audience
     public bool Admits(Viewer viewer) => viewer switch
     {
         WallViewer => Kind == AudienceKind.Floor,
+        CustomerViewer customer => Kind == AudienceKind.Customer && customer.LinkId == LinkId,
         PersonViewer person => Kind switch
         {
             AudienceKind.Floor => true,
             AudienceKind.Car => person.Person.Position == Position,
-            _ => person.Id == PersonId,
+            AudienceKind.Person => person.Id == PersonId,
+            _ => false,
         },
         _ => false,
     };

@@ -62,6 +62,13 @@ public sealed class Fragments(IEnumerable<IFragment> all, Markup markup, ShopRun
         return new HtmlString($"<div {Frame(id, picture.Head)}>{Sealed(http, html, picture.Head.Seq)}</div>");
     }
 
+    /// <summary>The fragment as a part of a page that nothing can be sent from: no seal is filled, no cookie set.</summary>
+    public async Task<IHtmlContent> ShowReadOnly(string name, Audience audience)
+    {
+        var (id, picture) = (new FragmentId(audience, name), Picture());
+        return new HtmlString($"<div {Frame(id, picture.Head)}>{await Render(id, picture).ConfigureAwait(false)}</div>");
+    }
+
     /// <summary>Fills the blank seals of html that is no fragment.</summary>
     public string Sealed(HttpContext http, string html, long seq) =>
         FormSeal.Fill(html, antiforgery.GetAndStoreTokens(http).RequestToken, seq);

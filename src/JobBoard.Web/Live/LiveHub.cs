@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace JobBoard.Web.Live;
 
 /// <summary>The live feed. It takes no writes: a page says which fragments it shows and gets them, now and whenever they change.</summary>
-[Authorize(Policies.Look)]
+[Authorize(Policies.Feed)]
 public sealed class LiveHub(LivePublisher publisher, Fragments fragments, Viewers viewers, Doorkeeper door) : Hub
 {
     /// <summary>Most fragments one page may watch.</summary>

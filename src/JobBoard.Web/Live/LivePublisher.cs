@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Threading.Channels;
 using JobBoard.Shop.Running;
 using JobBoard.Storage;
+using JobBoard.Web.SignIn;
 using Microsoft.AspNetCore.SignalR;
 
 namespace JobBoard.Web.Live;
@@ -11,7 +12,7 @@ namespace JobBoard.Web.Live;
 /// those that look different, at most three times a second; signals in between are one. A heartbeat follows, so that every
 /// screen knows how far it has been told, whether it shows any of it or not. It never holds up the writer.
 /// </summary>
-public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, TimeProvider clock, ShopClock shopClock, ILogger<LivePublisher> log) : BackgroundService
+public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubContext<LiveHub> hub, Doorkeeper door, CustomerLinks customers, TimeProvider clock, ShopClock shopClock, ILogger<LivePublisher> log) : BackgroundService
 {
     /// <summary>Time between two pushes.</summary>
     public static readonly TimeSpan Spacing = TimeSpan.FromMilliseconds(334);
@@ -48,6 +49,7 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         runner.HeadMoved += Signal;
+        customers.Withdrawn += Signal;
         var beats = BeatOn(stoppingToken);
         try
         {
@@ -66,6 +68,7 @@ public sealed class LivePublisher(ShopRunner runner, Fragments fragments, IHubCo
         finally
         {
             runner.HeadMoved -= Signal;
+            customers.Withdrawn -= Signal;
             await beats.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }

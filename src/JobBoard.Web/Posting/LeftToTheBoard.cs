@@ -6,7 +6,7 @@ using Microsoft.Extensions.Primitives;
 namespace JobBoard.Web.Posting;
 
 /// <summary>
-/// What a form of the shop's own things leaves to the board: the id of a new one is made from its name, and a weekday with no
+/// What a form leaves to the board: the id of something new is made from its name or words, and a weekday with no
 /// times typed is no opening.
 /// </summary>
 internal static partial class LeftToTheBoard
@@ -19,6 +19,7 @@ internal static partial class LeftToTheBoard
         ["set-instrument"] = new("instrument.id", f => f["instrument.name"], (s, id) => s.Instruments.ContainsKey(id), "instrument"),
         ["set-hazard"] = new("hazard.id", f => f["hazard.name"], (s, id) => s.Hazards.ContainsKey(id), "hazard"),
         ["set-shop-item"] = new("item.id", f => f["item.name"], (s, id) => s.Items.ContainsKey(id), "item"),
+        ["ask-customer"] = new("ask", f => f["words"], (s, id) => s.Cars.Values.Any(c => c.Asks.ContainsKey(id)), "question"),
         ["set-keep-apart"] = new("rule.id", f => $"{Side(f, "a")} and {Side(f, "b")}", (s, id) => s.KeepApart.ContainsKey(id), "rule"),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 

@@ -9,6 +9,9 @@ public static class Policies
     /// <summary>Signed-in people and walls.</summary>
     public const string Look = "look";
 
+    /// <summary>The live feed: signed-in people, walls and customers by their link. What each may watch is the feed's to say.</summary>
+    public const string Feed = "feed";
+
     /// <summary>Signed-in people of any position.</summary>
     public const string Person = "person";
 
@@ -21,6 +24,7 @@ public static class Policies
     internal static void Add(AuthorizationOptions options)
     {
         options.AddPolicy(Look, p => p.AddRequirements(new Seen(null)));
+        options.AddPolicy(Feed, p => p.AddAuthenticationSchemes(Viewers.Scheme, CustomerLinkScheme.Name).AddRequirements(new Seen(null, Customers: true)));
         foreach (var (name, least) in new[] { (Person, Position.Apprentice), (Foreman, Position.Foreman), (Owner, Position.Owner) })
         {
             options.AddPolicy(name, p => p.AddRequirements(new Seen(least)));
@@ -29,8 +33,8 @@ public static class Policies
         options.DefaultPolicy = options.FallbackPolicy = options.GetPolicy(Person)!;
     }
 
-    /// <summary>At least this position; nothing lets walls in too.</summary>
-    internal sealed record Seen(Position? Least) : IAuthorizationRequirement;
+    /// <summary>At least this position; nothing lets walls in too, and customers where it says so.</summary>
+    internal sealed record Seen(Position? Least, bool Customers = false) : IAuthorizationRequirement;
 
     internal sealed class Handler(Viewers viewers) : AuthorizationHandler<Seen>
     {
@@ -40,6 +44,7 @@ public static class Policies
             {
                 PersonViewer person => requirement.Least is null || person.Person.Position >= requirement.Least,
                 WallViewer => requirement.Least is null,
+                CustomerViewer => requirement.Customers,
                 _ => false,
             };
             if (may) context.Succeed(requirement);

@@ -14,10 +14,10 @@ internal static class SignInSetup
     public static void AddShopSignIn(this IServiceCollection services)
     {
         services.AddSingleton<Viewers>().AddSingleton<PinBook>().AddSingleton<DevicePatience>().AddSingleton<SignInDesk>();
-        services.AddSingleton<FirstRun>().AddSingleton<WallLinks>().AddSingleton<Standing>();
+        services.AddSingleton<FirstRun>().AddSingleton<WallLinks>().AddSingleton<CustomerLinks>().AddSingleton<Standing>();
         services.AddSingleton<IAuthorizationHandler, Policies.Handler>();
         services.AddAuthorization(Policies.Add);
-        services.AddAuthentication(Viewers.Scheme).AddCookie(Viewers.Scheme, SetCookie);
+        services.AddAuthentication(Viewers.Scheme).AddCookie(Viewers.Scheme, SetCookie).AddScheme<AuthenticationSchemeOptions, CustomerLinkScheme>(CustomerLinkScheme.Name, null);
     }
 
     public static void MapWallLink(this IEndpointRouteBuilder app) => app.MapGet(

@@ -18,5 +18,9 @@ public sealed record PersonViewer(Person Person, DateTimeOffset PinAt) : Viewer
 /// <param name="TokenId">The link it was opened by.</param>
 public sealed record WallViewer(string TokenId) : Viewer;
 
+/// <summary>The holder of a customer's link: sees the page of one car and does nothing.</summary>
+/// <param name="LinkId">The link.</param>
+public sealed record CustomerViewer(string LinkId) : Viewer;
+
 /// <summary>Nobody is signed in.</summary>
 public sealed record NoViewer : Viewer;

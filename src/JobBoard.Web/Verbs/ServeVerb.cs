@@ -12,6 +12,8 @@ namespace JobBoard.Web.Verbs;
 /// <summary><c>jobboard serve</c>: the shop, until it is told to end.</summary>
 internal static class ServeVerb
 {
+    private const string DemoCustomersCar = "heron-coupe";
+
     public static async Task<int> Run(Options options, TextWriter output)
     {
         var demo = options.Has("demo");
@@ -21,11 +23,11 @@ internal static class ServeVerb
         await using var shop = RunningShop.Open(folder?.Path ?? options["data"] ?? DataFolder.DefaultPath, TimeProvider.System);
         var pins = demo ? await LoadDemo(shop).ConfigureAwait(false) : null;
         await using var app = BoardHost.Build(shop, listen);
-        var wall = pins is null ? null : KeepPins(app.Services, pins);
+        var links = pins is null ? default : KeepPins(app.Services, pins);
         await app.Services.GetRequiredService<Fragments>().WarmUp().ConfigureAwait(false);
         await app.StartAsync().ConfigureAwait(false);
         await Say(output, app, shop, listen).ConfigureAwait(false);
-        if (pins is not null) await SayDemo(output, app, shop.Runner.State, pins, wall!).ConfigureAwait(false);
+        if (pins is not null) await SayDemo(output, app, shop.Runner.State, pins, links).ConfigureAwait(false);
         await using var playing = pace is { } fast ? DemoPace.Play(app, shop, Demo, fast) : null;
         if (playing is not null) await output.WriteLineAsync($"A scripted crew plays it on, {pace} times as fast as the clock.").ConfigureAwait(false);
         await app.WaitForShutdownAsync().ConfigureAwait(false);
@@ -45,11 +47,12 @@ internal static class ServeVerb
 
     private static Task<ImmutableSortedDictionary<string, string>> LoadDemo(RunningShop shop) => Demo.Load(shop.Runner, shop.Clock);
 
-    private static string KeepPins(IServiceProvider services, ImmutableSortedDictionary<string, string> pins)
+    private static (string Wall, string Customer) KeepPins(IServiceProvider services, ImmutableSortedDictionary<string, string> pins)
     {
         var book = services.GetRequiredService<PinBook>();
         foreach (var (person, pin) in pins) book.Set(person, pin);
-        return services.GetRequiredService<WallLinks>().Make("the demo's wall");
+        var until = services.GetRequiredService<TimeProvider>().GetUtcNow().AddDays(30);
+        return (services.GetRequiredService<WallLinks>().Make("the demo's wall"), services.GetRequiredService<CustomerLinks>().Make(DemoCustomersCar, "the demo's customer", until));
     }
 
     private static async Task Say(TextWriter output, WebApplication app, RunningShop shop, ListenAddress listen)
@@ -63,7 +66,7 @@ internal static class ServeVerb
         await output.FlushAsync().ConfigureAwait(false);
     }
 
-    private static async Task SayDemo(TextWriter output, WebApplication app, ShopState state, ImmutableSortedDictionary<string, string> pins, string wall)
+    private static async Task SayDemo(TextWriter output, WebApplication app, ShopState state, ImmutableSortedDictionary<string, string> pins, (string Wall, string Customer) links)
     {
         await output.WriteLineAsync($"A made-up shop: {state.Name}. Its folder is deleted when the server ends. Sign in as").ConfigureAwait(false);
         foreach (var (person, pin) in pins)
@@ -72,7 +75,8 @@ internal static class ServeVerb
             await output.WriteLineAsync($"  {state.NameOf(person),-10} {position,-10} PIN {pin}").ConfigureAwait(false);
         }
 
-        await output.WriteLineAsync($"Wall: {app.Urls.First()}/wall/{wall}").ConfigureAwait(false);
+        await output.WriteLineAsync($"Customer's page: {app.Urls.First()}/customer/{links.Customer}").ConfigureAwait(false);
+        await output.WriteLineAsync($"Wall: {app.Urls.First()}/wall/{links.Wall}").ConfigureAwait(false);
         await output.FlushAsync().ConfigureAwait(false);
     }
 }

@@ -135,6 +135,18 @@ public class HoldingTests
         Assert.Equal([RuleBook.Ids.TakeBack], shop.Refused("inga", new TakeBack(command)));
     }
 
+    /// <summary>What was undone was out of reach of what was disturbed since: back again it would stand although it has lapsed.</summary>
+    [Fact]
+    public void Undone_is_not_taken_back_once_its_evidence_was_disturbed()
+    {
+        var shop = Tested();
+        shop.Does("foreman", new MarkUndone("leaks") { Car = "heron", Task = "test" });
+        var undone = shop.LastCommand;
+        shop.Does("sol", new ChangeItem("hose", "fitted", "moved for access") { Car = "heron" });
+
+        Assert.Equal([RuleBook.Ids.TakeBack], shop.Refused("foreman", new TakeBack(undone)));
+    }
+
     [Fact]
     public void After_undone_everything_later_waits_on_again_or_not()
     {

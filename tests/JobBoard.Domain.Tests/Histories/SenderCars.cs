@@ -1,4 +1,5 @@
 using JobBoard.Domain.Commands;
+using JobBoard.Domain.Entries;
 using JobBoard.Domain.Items;
 using JobBoard.Domain.Plans;
 using JobBoard.Domain.Tests.Histories.Oracle;
@@ -10,7 +11,7 @@ public sealed partial class Sender
 {
     private IEnumerable<(int, Func<Sent?>)> CarMoves() =>
     [
-        (12, Move), (16, ChangeThePlan), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (4, Note), (34, TakeBackOne),
+        (12, Move), (16, ChangeThePlan), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (6, Note), (5, Choose), (3, AskThem), (4, Answered), (34, TakeBackOne),
     ];
 
     /// <summary>Takes a new car in; its plan has a planted fault now and then.</summary>
@@ -75,7 +76,7 @@ public sealed partial class Sender
     private Sent? LookAt() =>
         Part(p => p == PartStatus.Arrived || dice.Chance(2)) is var (car, part) ? new(Somebody(), new CheckPart(part, dice.Chance(88), Why()) { Car = car }) : null;
 
-    private Sent? Promise() => new(Chief(), new GiveDate(dice.Chance(80) ? _now.AddDays(dice.Between(3, 30)) : null, Why()) { Car = SomeCar() });
+    private Sent? Promise() => new(Chief(), new GiveDate(dice.Chance(80) ? _now.AddDays(dice.Between(3, 30)) : null, Why()) { Car = SomeCar(), WordsForCustomer = dice.Chance(50) ? Why() : null });
 
     private Sent? RaiseASnag() => new(Somebody(), new RaiseSnag(Id("snag"), dice.Chance(95) ? "scratch on the sill" : "") { Car = SomeCar() });
 
@@ -91,6 +92,26 @@ public sealed partial class Sender
     {
         if (Car() is not { } car) return null;
         return new(Somebody(), new WriteNote("looks well") { Car = car.Id, Task = dice.Chance(50) ? SomeTask(car) : null, ForCustomer = dice.Chance(20) });
+    }
+
+    private Sent? Choose()
+    {
+        var notes = shop.Entries.Where(e => e.Fact is NoteWritten).ToList();
+        if (notes.Count == 0) return null;
+        var note = dice.Pick(notes);
+        return new(Chief(), new ChooseNote(note.Seq, dice.Chance(80)) { Car = dice.Chance(95) ? note.Stream : SomeCar() });
+    }
+
+    private Sent? AskThem() => new(Chief(), new AskCustomer(Id("ask"), dice.Chance(95) ? "Which silencer?" : "") { Car = SomeCar(), By = dice.Chance(40) ? DateOnly.FromDateTime(_now.AddDays(dice.Between(-1, 9)).Date) : null });
+
+    private Sent? Answered()
+    {
+        var facts = shop.Entries.Select(e => e.Fact).ToList();
+        var answered = facts.OfType<CustomerAnswered>().Select(f => f.Ask).ToHashSet();
+        var asked = facts.OfType<CustomerAsked>().Where(f => !answered.Contains(f.Ask) || dice.Chance(10)).ToList();
+        if (asked.Count == 0) return null;
+        var one = dice.Pick(asked);
+        return new(Somebody(), new TakeAnswer(one.Ask, Why()) { Car = one.Car });
     }
 
     private Sent? TakeBackOne()

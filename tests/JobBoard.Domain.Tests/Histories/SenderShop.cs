@@ -15,7 +15,7 @@ public sealed partial class Sender
     private IEnumerable<(int, Func<Sent?>)> ShopMoves() =>
     [
         (70, In), (14, Out), (3, Away), (3, Gone), (6, Person), (2, Hours), (4, Place), (4, PlaceOut), (7, Hoist),
-        (4, Tool), (2, Danger), (4, Rule), (3, RuleOut), (3, Thing),
+        (4, Tool), (2, Danger), (4, Rule), (3, RuleOut), (3, Thing), (3, Reached),
     ];
 
     private Sent? In()
@@ -101,6 +101,8 @@ public sealed partial class Sender
     }
 
     private Sent? RuleOut() => dice.PickOrNone(shop.Apart.Keys.ToList()) is { } rule ? new(dice.Chance(80) ? ShopMaker.Owner : Somebody(), new TakeOutKeepApart(dice.Chance(95) ? rule : "no-rule", Why())) : null;
+
+    private Sent? Reached() => new(dice.Chance(85) ? ShopMaker.Owner : Somebody(), new SetContact(dice.Chance(90) ? "030 123456" : "no number", "shop@example.org"));
 
     private Sent? Thing()
     {

@@ -18,6 +18,12 @@ public class DemoTimesTests
     public void Reads_the_shops_time(string text, string expected) =>
         Assert.Equal(DateTimeOffset.Parse(expected, System.Globalization.CultureInfo.InvariantCulture), Times.Read(text));
 
+    [Theory]
+    [InlineData("+3wd", "2026-11-27")]
+    [InlineData("-2wd", "2026-11-20")]
+    [InlineData("0d", "2026-11-24")]
+    public void Reads_the_shops_day(string text, string expected) => Assert.Equal(DateOnly.ParseExact(expected, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture), Times.ReadDay(text));
+
     [Fact]
     public void Anything_else_is_named() => Assert.Contains("yesterday", Assert.Throws<FormatException>(() => Times.Read("yesterday")).Message, StringComparison.Ordinal);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using JobBoard.Domain.Boards;
 using JobBoard.Domain.Plans;
 using JobBoard.Web.Live;
 using JobBoard.Web.Pages.Shared;
@@ -17,9 +18,16 @@ public sealed record CarNotesView(string CarId, DateTimeOffset At, ImmutableArra
         var at = picture.Minute;
         if (!picture.Shop.Cars.TryGetValue(carId, out var car)) return new(carId, at, []);
         var index = PlanIndex.Of(car.Plan);
-        return new(carId, at, [.. car.Notes.Reverse().Select(n => new CarNote(n.Words, picture.Shop.NameOf(n.By), picture.Local(n.At), n.Task is null ? null : index.NameOf(n.Task), n.ForCustomer))]);
+        return new(carId, at, [.. car.Notes.Reverse().Select(n => new CarNote(n.Words, picture.Shop.NameOf(n.By), picture.Local(n.At), n.Task is null ? null : index.NameOf(n.Task), CustomerWord(n)))]);
     }
+
+    private static string? CustomerWord(Note note) => note.Chosen ? "the customer sees it" : note.ForCustomer ? "may be shown to the customer" : null;
 }
 
 /// <summary>A note.</summary>
-public sealed record CarNote(string Words, string By, DateTimeOffset At, string? Task, bool ForCustomer);
+/// <param name="Words">The note.</param>
+/// <param name="By">Who wrote it.</param>
+/// <param name="At">When.</param>
+/// <param name="Task">The task it is about, or nothing.</param>
+/// <param name="Customer">Whether the customer sees it or may, in words; nothing where it stays in the shop.</param>
+public sealed record CarNote(string Words, string By, DateTimeOffset At, string? Task, string? Customer);
