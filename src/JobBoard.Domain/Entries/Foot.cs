@@ -28,5 +28,7 @@ public static class Foot
 
     public static string Snag(string car, string id) => "car:" + car + "/snag:" + id;
 
+    public static string Template(string id) => "template:" + id;
+
     public static string Stop(string id) => "stop:" + id;
 }

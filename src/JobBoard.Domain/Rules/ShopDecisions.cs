@@ -21,6 +21,7 @@ internal static class ShopDecisions
             case SetShop c: SetShop(ask, c); break;
             case SetKeepApart c: SetKeepApart(ask, c.Rule); break;
             case SetPlace c: SetPlace(ask, c.Place); break;
+            case SaveTemplate c: PlanRevisions.Save(ask, c.Plan); break;
             default: Things(ask, command); break;
         }
 
