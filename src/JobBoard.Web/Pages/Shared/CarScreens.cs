@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using JobBoard.Domain.Boards;
+using JobBoard.Domain.Commands;
 using JobBoard.Domain.Plans;
 using JobBoard.Web.Pages.Cars.KeyCheck;
+using JobBoard.Web.Posting;
 
 namespace JobBoard.Web.Pages.Shared;
 
@@ -16,11 +18,11 @@ public sealed record CarScreens(string Car, ImmutableArray<TopBarScreen> Screens
     private static IEnumerable<TopBarScreen> All(CarBoard car, Position position)
     {
         var path = $"/cars/{car.Id}";
-        _ = position;
         yield return new(path, "The work");
         yield return new($"{path}/when-ready", "When ready");
         yield return new($"{path}/items", "Items");
         yield return new($"{path}/readings", "Readings");
+        if (MayPost.May<RevisePlan>(position)) yield return new($"{path}/plan", "Plan");
         if (KeyCheckMapping.HoldOf(car) is not null) yield return new($"{path}/key-check", "Key check");
     }
 }
