@@ -15,7 +15,7 @@ public class PageTests(Chromium chromium, DemoShop demo)
         "/floor", "/bay", "/cars", "/cars/heron-coupe", "/cars/heron-coupe/lift-plan", "/cars/siskin-pick-up", "/cars/siskin-pick-up/when-ready", "/holds", "/parts", "/snags", "/people-and-places",
     ];
 
-    private static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task"];
+    private static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task", "/cars/heron-coupe/plan", "/plans", "/plans/new", "/plans/mid-engine-v8"];
 
     private static readonly string[] Owners = ["/access"];
 

@@ -89,7 +89,7 @@ export class Fields {
     return h("div", { class: "plan-rows", "data-at": path }, label ? h("h4", {}, label) : null,
       ...list.map((_, n) => h("div", { class: "plan-row" }, h("div", { class: "fields" }, ...one(`${path}[${n}]`, n)),
         h("button", { type: "button", class: "button quiet", "data-key": `${path}-out-${n}`, "aria-label": `${words.takeOut}: ${label} ${n + 1}`, onclick: () => this.#write(path, list.filter((_, m) => m !== n), true) }, words.takeOut))),
-      h("button", { type: "button", class: "button", "data-key": `${path}-add`, onclick: () => this.#write(path, [...list, blank()], true) }, `${words.add}${label ? `: ${label.toLowerCase()}` : ""}`));
+      h("button", { type: "button", class: "button", "data-key": `${path}-add`, onclick: () => this.#write(path, [...list, blank()], true) }, words.adding[path.split(".").at(-1)] ?? words.add));
   }
 }
 

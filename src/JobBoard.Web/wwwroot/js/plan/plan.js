@@ -85,7 +85,10 @@ function makeForm() {
         h("div", { class: "field" }, h("label", { for: "plan-copy" }, words.templateName), h("input", { id: "plan-copy", maxlength: "80" })),
         h("button", { type: "button", class: "button main", id: "plan-copy-do", onclick: () => saveTemplate(by("plan-copy").value) }, words.save)))] : []),
       h("div", { class: "answer", id: "plan-answer", role: "status" }));
-    if (!car) by("plan-name").value = draft.plan.name;
+    if (!car) {
+      by("plan-name").value = draft.plan.name;
+      by("plan-name").addEventListener("input", () => { draft.mark("name"); draft.plan.name = by("plan-name").value; touched(false, null, "name"); });
+    }
     form.addEventListener("submit", (event) => { event.preventDefault(); if (car) makeChange(); else saveTemplate(by("plan-name").value); });
   }
   by("plan-do").disabled = car ? !(report?.clean && report.differs) : false;
@@ -159,6 +162,7 @@ async function takeIn() {
 
 function replace(plan) {
   draft.replace(plan);
+  if (by("plan-name")) by("plan-name").value = plan.name;
   touched(true);
 }
 
@@ -177,7 +181,7 @@ const actions = {
   paste: () => openPaste(by("plan-paste"), ask, replace),
   undo: () => { if (draft.undo()) touched(true); },
   drop,
-  show: (button) => showPlace(draft, work, button.dataset.at),
+  show: (button) => (button.dataset.at === "name" ? by("plan-name")?.focus() : showPlace(draft, work, button.dataset.at)),
   mend,
   "take-in": takeIn,
 };

@@ -58,7 +58,7 @@ export class Shapes {
     const f = this.fieldsOf(task);
     return [
       ["what", words.task, null, () => this.what(f, task)],
-      ["after", words.after, this.linksOf(task.id).length, () => this.links(task)],
+      ["after", words.links, this.linksOf(task.id).length, () => this.links(task)],
       ["people", words.people, (task.crew?.length ?? 0) + (task.gear?.length ?? 0), () => this.people(f)],
       ["needs", words.needs, (task.needs?.length ?? 0) + (task.changes?.length ?? 0) + (task.touches?.length ?? 0), () => this.needs(f, task)],
       ["hazards", words.hazards, task.hazards?.length ?? 0, () => this.hazards(f)],
@@ -78,7 +78,7 @@ export class Shapes {
         f.text("asks", words.asks, { long: true }),
         h("div", { class: "choices" }, f.tick("keyCheck", words.keyCheck), f.tick("handover", words.handover)),
       ]],
-      ["after", words.after, this.linksOf(hold.id).length, () => this.links(hold)],
+      ["after", words.links, this.linksOf(hold.id).length, () => this.links(hold)],
       ["signoff", words.standsOn, (hold.standsOn?.length ?? 0) + (hold.takesAgain?.length ?? 0), () => [this.aspectRows(f, "standsOn", words.standsOn), this.takesAgain(f)]],
     ];
   }
@@ -135,7 +135,7 @@ export class Shapes {
   links(node) {
     const { plan } = this.draft;
     const half = (mine, other, title) => h("div", { class: "plan-rows" }, h("h4", {}, title),
-      ...plan.links.map((link, n) => (link[mine] === node.id ? this.link(node, link, n, other) : null)).filter(Boolean), this.addLink(node, mine, other, title));
+      ...plan.links.map((link, n) => (link[mine] === node.id ? this.link(node, link, n, other) : null)).filter(Boolean), this.addLink(node, mine, other));
     return [half("task", "after", words.after), half("after", "task", words.before)];
   }
 
@@ -152,7 +152,7 @@ export class Shapes {
       h("button", { type: "button", class: "button quiet", "data-key": `link-out-${n}`, onclick: () => { this.draft.mark(null); this.draft.plan.links.splice(n, 1); this.touched(true, node, "links"); } }, words.takeOut));
   }
 
-  addLink(node, mine, other, title) {
+  addLink(node, mine, other) {
     const select = h("select", { "data-key": `link-add-${mine}`, "data-plan-link": mine, onchange: () => {
       if (select.value === "") return;
       this.draft.mark(null);
@@ -161,7 +161,7 @@ export class Shapes {
     } });
     fill(select, this.nodeChoices(node.id), "", words.pick);
     select.id = `plan-link-${mine}-${node.id}`;
-    return h("div", { class: "field" }, h("label", { for: select.id }, `${words.add}: ${title.toLowerCase()}`), select);
+    return h("div", { class: "field" }, h("label", { for: select.id }, mine === "task" ? words.addAfter : words.addBefore), select);
   }
 
   people(f) {
