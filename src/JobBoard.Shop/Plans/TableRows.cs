@@ -180,7 +180,7 @@ internal sealed class TableRows(Plan plan, TableHeader header, int dayMinutes)
     private void Add(Link link, List<string> said)
     {
         if (!Plan.Links.Any(l => l.Task == link.Task && l.After == link.After)) Plan = Plan with { Links = Plan.Links.Add(link) };
-        said.Add($"after “{read.Select(r => r.Task).FirstOrDefault(t => t?.Id == link.After)?.Name ?? PlanIndex.Of(plan).NameOf(link.After)}”{(link.Lag == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" and {link.Lag} min"))}");
+        said.Add($"after “{read.Select(r => r.Task).FirstOrDefault(t => t?.Id == link.After)?.Name ?? PlanIndex.Of(Plan).NameOf(link.After)}”{(link.Lag == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" and {link.Lag} min"))}");
     }
 
     /// <summary>A name with a lag behind it, as in "Paint + 12 h".</summary>

@@ -22,7 +22,7 @@ public class ReachTests
         Assert.Equal([("bulkhead", true)], Once(Plan([Task("bulkhead", "out"), Lift()], new Link("lift", "bulkhead"))));
 
     [Fact]
-    public void What_needs_it_out_and_is_in_no_order_or_after_cannot_be_reached()
+    public void What_needs_it_out_and_is_not_before_cannot_be_reached()
     {
         Assert.Equal([("bulkhead", false)], Once(Plan([Task("bulkhead", "out"), Lift()])));
         Assert.Equal([("bulkhead", false)], Once(Plan([Task("bulkhead", "out"), Lift()], new Link("bulkhead", "lift"))));

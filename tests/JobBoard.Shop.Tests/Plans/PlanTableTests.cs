@@ -35,7 +35,7 @@ public class PlanTableTests
     }
 
     [Fact]
-    public void Rows_are_named_by_their_numbers_too_and_stages_and_parts_are_made()
+    public void Rows_go_by_their_numbers_too_and_stages_are_made()
     {
         var table = Read("no;what;section;usual (h);predecessors;parts\n1;Pump in;Fuel;2;;Pump; \n2;Pump on;;1:30;1;\n", Empty);
 

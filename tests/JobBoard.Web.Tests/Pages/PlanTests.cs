@@ -154,7 +154,7 @@ public class PlanTests
     }
 
     [Fact]
-    public async Task The_change_is_made_whole_and_a_stale_one_refused_with_what_changed()
+    public async Task A_stale_change_is_refused_with_what_changed_then_made_whole()
     {
         await using var server = await Workshop.Open();
         using var fritz = await server.SignIn("fritz");
