@@ -16,7 +16,7 @@ public class PageTests(Chromium chromium, DemoShop demo)
         "/cars/siskin-pick-up/key-check", "/cars/siskin-pick-up/items", "/cars/dunlin-estate/readings", "/holds", "/parts", "/snags", "/people-and-places",
     ];
 
-    internal static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task", "/cars/heron-coupe/customer"];
+    internal static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task", "/cars/heron-coupe/customer", "/cars/heron-coupe/plan", "/plans", "/plans/new", "/plans/mid-engine-v8"];
 
     internal static readonly string[] Owners = ["/access", "/people-and-places/map", "/people-and-places/change/person?id=noor", "/people-and-places/change/place?id=bay-1"];
 

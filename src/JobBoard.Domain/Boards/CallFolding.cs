@@ -41,7 +41,7 @@ internal static class CallFolding
         EvidenceLapsed f => f.Id.Split('/')[0],
         EvidenceTakenAgain f => f.Node,
         HoldReleased f => f.Hold,
-        ItemChanged or PlanChanged or CarMoved => "",
+        ItemChanged or PlanChanged or PlanRevised or CarMoved => "",
         _ => null,
     };
 

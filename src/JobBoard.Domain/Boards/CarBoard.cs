@@ -20,6 +20,12 @@ public sealed record CarBoard
     /// <summary>The network as it stands now, changes to the running plan included.</summary>
     public required Plan Plan { get; init; }
 
+    /// <summary>Number of the entry that made the plan what it is.</summary>
+    public long PlanAt { get; init; }
+
+    /// <summary>How the running plan was changed, oldest first.</summary>
+    public ImmutableList<PlanStep> PlanSteps { get; init; } = [];
+
     /// <summary>When it was taken in.</summary>
     public DateTimeOffset TakenInAt { get; init; }
 
@@ -87,3 +93,11 @@ public sealed record Snag(string Id, string Words, string RaisedBy, DateTimeOffs
 /// <param name="ForCustomer">Its writer says that it may be shown to the customer.</param>
 /// <param name="Chosen">The foreman chose it for the customer's page.</param>
 public sealed record Note(long Seq, string Words, string By, DateTimeOffset At, string? Task, bool ForCustomer, bool Chosen);
+
+/// <summary>One change of a running plan.</summary>
+/// <param name="Seq">Its entry.</param>
+/// <param name="By">Who.</param>
+/// <param name="At">When.</param>
+/// <param name="Why">Why.</param>
+/// <param name="Words">What it changed, in sentences.</param>
+public sealed record PlanStep(long Seq, string By, DateTimeOffset At, string Why, ImmutableArray<string> Words);

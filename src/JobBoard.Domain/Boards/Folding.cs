@@ -43,6 +43,7 @@ public static class Folding
         KeepApartTakenOut f => shop with { KeepApart = shop.KeepApart.Remove(f.Rule) },
         ShopItemSet f => shop with { Items = shop.Items.SetItem(f.Item.Id, f.Item) },
         ShopItemChanged f => shop with { Items = shop.Items.SetItem(f.Item, shop.Items[f.Item] with { Condition = f.To }) },
+        TemplateSaved f => shop with { Templates = shop.Templates.SetItem(f.Plan.Id, f.Plan) },
         _ => FoldPeople(shop, entry),
     };
 

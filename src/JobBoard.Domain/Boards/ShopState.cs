@@ -3,6 +3,7 @@ using JobBoard.Domain.Hazards;
 using JobBoard.Domain.Holds;
 using JobBoard.Domain.People;
 using JobBoard.Domain.Places;
+using JobBoard.Domain.Plans;
 
 namespace JobBoard.Domain.Boards;
 
@@ -53,6 +54,9 @@ public sealed record ShopState
     public ImmutableSortedDictionary<string, KeepApart> KeepApart { get; init; } = ById<KeepApart>();
 
     public ImmutableSortedDictionary<string, CarBoard> Cars { get; init; } = ById<CarBoard>();
+
+    /// <summary>Templates of the shop's own, by the plan's id.</summary>
+    public ImmutableSortedDictionary<string, Plan> Templates { get; init; } = ById<Plan>();
 
     /// <summary>All stops ever raised that are not released.</summary>
     public ImmutableSortedDictionary<string, Stop> Stops { get; init; } = ById<Stop>();

@@ -143,6 +143,12 @@ public sealed record ChangePlan(string Why) : CarCommand
         [Foot.Plan(Car), .. TakeOut.Select(t => Foot.Task(Car, t)), .. AddLinks.Concat(TakeOutLinks).Select(l => Foot.Node(Car, l.Task))];
 }
 
+/// <summary>Puts a plan that was gone over in the place of the running one: whole or not at all.</summary>
+/// <param name="Plan">The whole plan as it is to be.</param>
+/// <param name="Of">The number of the entry that made the plan it was made from (<see cref="Boards.CarBoard.PlanAt"/>).</param>
+/// <param name="Why">Why the plan changes.</param>
+public sealed record RevisePlan(Plan Plan, long Of, string Why) : CarCommand;
+
 /// <summary>Says that a part was ordered, or gives a new time for it.</summary>
 public sealed record OrderPart(string Part, DateTimeOffset? Expected) : CarCommand;
 

@@ -137,3 +137,9 @@ public sealed record KnockOff : Command
 
 /// <summary>Takes back one's own command of the last minute.</summary>
 public sealed record TakeBack(Guid CommandId) : Command;
+
+/// <summary>Keeps a plan as a template of the shop's own: a new id makes a new one, a known id puts it in the place of the one before.</summary>
+public sealed record SaveTemplate(Plan Plan) : Command
+{
+    public override IEnumerable<string> Footprint => [Foot.Template(Plan.Id)];
+}

@@ -155,6 +155,18 @@ public sealed record PlanChanged(ImmutableArray<PlanTask> Added, ImmutableArray<
     };
 }
 
+/// <summary>The running plan was gone over: the whole of it as it stands since, and what differs.</summary>
+public sealed record PlanRevised(Plan Plan, PlanDifference Differs, string Why) : CarFact
+{
+    public override IEnumerable<string> Footprint =>
+    [
+        Foot.Plan(Car),
+        .. Differs.NodesAdded.Concat(Differs.NodesAltered).Concat(Differs.NodesTakenOut).Concat(Differs.LinksAdded.Concat(Differs.LinksTakenOut).Select(l => l.Task)).Distinct().Select(n => Foot.Node(Car, n)),
+        .. Differs.ItemsAdded.Concat(Differs.ItemsAltered).Concat(Differs.ItemsTakenOut).Select(i => Foot.Item(Car, i)),
+        .. Differs.PartsAdded.Concat(Differs.PartsAltered).Concat(Differs.PartsTakenOut).Select(p => Foot.Part(Car, p)),
+    ];
+}
+
 /// <summary>A part was ordered.</summary>
 public sealed record PartOrdered(string Part, DateTimeOffset? Expected) : CarFact
 {

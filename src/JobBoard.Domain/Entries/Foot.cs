@@ -34,5 +34,7 @@ public static class Foot
     /// <summary>A note, by the entry that wrote it.</summary>
     public static string Note(string car, long entry) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"car:{car}/note:{entry}");
 
+    public static string Template(string id) => "template:" + id;
+
     public static string Stop(string id) => "stop:" + id;
 }

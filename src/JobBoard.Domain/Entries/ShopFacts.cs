@@ -142,3 +142,9 @@ public sealed record DeviationNoted(string Car, string? Task, string Words) : Fa
 
     public override string Stream => Car;
 }
+
+/// <summary>A plan was kept as a template of the shop's own.</summary>
+public sealed record TemplateSaved(Plan Plan) : Fact
+{
+    public override IEnumerable<string> Footprint => [Foot.Template(Plan.Id)];
+}

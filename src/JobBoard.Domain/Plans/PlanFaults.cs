@@ -56,7 +56,7 @@ public static class PlanFaults
             .. from rule in Rules
                where !except.Contains(rule.Code) && !(rule.NeedsOrder && check.HasCircle)
                from found in rule.Find(check)
-               select new PlanFault(rule.Code, found.At, found.Words, found.Repair),
+               select new PlanFault(rule.Code, found.At, found.Words, found.Repair) { Tie = found.Tie },
         ];
     }
 
@@ -81,4 +81,9 @@ public static class PlanFaults
 public sealed record PlanFaultRule(string Code, string Words, Func<PlanCheck, IEnumerable<Found>> Find, bool NeedsOrder = false);
 
 /// <summary>Where a rule is broken, how, and what would put it right.</summary>
-public sealed record Found(string At, string Words, string? Repair = null);
+public sealed record Found(string At, string Words, string? Repair = null, PlanTie? Tie = null)
+{
+    /// <summary>One that a link puts right.</summary>
+    internal static Found Linked(PlanCheck check, string at, string words, string later, string earlier) =>
+        new(at, words, check.AddLink(later, earlier), new(later, earlier));
+}

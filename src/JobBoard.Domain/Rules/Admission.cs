@@ -10,7 +10,7 @@ public static class Admission
     public static Position Least(Command command) => command switch
     {
         SetShop or SetPerson or LeaveShop or SetPlace or TakeOutPlace or SetGear or SetInstrument or SetHazard or SetKeepApart or TakeOutKeepApart or SetShopItem or SetContact => Position.Owner,
-        TakeInCar or ChangePlan or AnswerAgain or GiveDate or ReleaseStop or ReleaseReading or LetThrough or OrderPart or AskCustomer or ChooseNote => Position.Foreman,
+        TakeInCar or ChangePlan or RevisePlan or SaveTemplate or AnswerAgain or GiveDate or ReleaseStop or ReleaseReading or LetThrough or OrderPart or AskCustomer or ChooseNote => Position.Foreman,
         MoveCar or SecondCheck or MarkUndone or ReviseEstimate or ReleaseHold or FailStart or CheckPart or TakeAnswer => Position.Technician,
         _ => Position.Apprentice,
     };

@@ -25,6 +25,7 @@ internal static class CarDecisions
         {
             case MoveCar c: Move(ask, car, c); break;
             case ChangePlan c: PlanChanges.Change(ask, car, c); break;
+            case RevisePlan c: PlanRevisions.Revise(ask, car, c); break;
             case ReviseEstimate c: Revise(ask, c); break;
             case GiveDate c: CustomerDecisions.Give(ask, c); break;
             case RaiseSnag or FinishSnag: Snag(ask, car, command); break;

@@ -16,6 +16,7 @@ internal static class PlanChanges
         foreach (var task in c.Add.Where(t => PlanIndex.Of(car.Plan).IsNode(t.Id))) ask.Bad("add", $"There is '{task.Id}' in the plan already.");
         foreach (var id in c.TakeOut) CheckTakeOut(ask, car, id);
         foreach (var link in c.TakeOutLinks.Where(l => !car.Plan.Links.Contains(l))) ask.Bad("links", $"{link.Task} is not after {link.After} by such a link.");
+        PlanRevisions.CheckHolds(ask, car, car.Plan, c.AddLinks);
         if (ask.Reasons.Count > 0) return;
         var fact = new PlanChanged(c.Add, c.TakeOut, c.AddLinks, c.TakeOutLinks, c.Why.Trim()) { Car = car.Id };
         if (ask.Has(RuleBook.Ids.PlanFault))
@@ -37,6 +38,7 @@ internal static class PlanChanges
     /// <summary>Every fault of a plan in this shop today, as reasons against it.</summary>
     public static IEnumerable<WaitingOn> Faults(Ask ask, Plan plan) => PlanFaults.Find(plan, ShopFacts.Of(ask.Shop, ask.Now)).Select(Reason);
 
-    private static WaitingOn Reason(PlanFault fault) =>
+    /// <summary>A fault as a reason against.</summary>
+    public static WaitingOn Reason(PlanFault fault) =>
         new(RuleBook.Ids.PlanFault, $"{fault.Words}{(fault.Repair is null ? "" : " " + fault.Repair)}", About: fault.At);
 }

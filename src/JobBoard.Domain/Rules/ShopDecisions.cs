@@ -22,6 +22,7 @@ internal static class ShopDecisions
             case SetContact c: CustomerDecisions.Contact(ask, c); break;
             case SetKeepApart c: SetKeepApart(ask, c.Rule); break;
             case SetPlace c: SetPlace(ask, c.Place); break;
+            case SaveTemplate c: PlanRevisions.Save(ask, c.Plan); break;
             default: Things(ask, command); break;
         }
 

@@ -2,18 +2,26 @@ using System.Text;
 
 namespace JobBoard.Scheduling;
 
-/// <summary>One record of a CSV file and the line on which it begins.</summary>
-internal sealed record CsvRecord(int Line, IReadOnlyList<string> Fields);
+/// <summary>One record of a CSV file.</summary>
+/// <param name="Line">The line on which it begins, from 1.</param>
+/// <param name="Fields">Its fields, in order.</param>
+public sealed record CsvRecord(int Line, IReadOnlyList<string> Fields);
 
 /// <summary>
 /// Reads comma-separated records as RFC 4180 has them: fields in double quotes may hold commas, line ends and doubled quotes;
-/// lines end in CR LF or LF. Blank lines are passed over, blanks around a field are dropped unless quoted.
+/// lines end in CR LF or LF. Blank lines are passed over, blanks around a field are dropped unless quoted. Between tabs, as a
+/// spreadsheet copies its cells, a quote inside a field that does not begin with one is a mark of inches.
 /// </summary>
-internal sealed class CsvRecords(string file, string text, List<InputFault> faults)
+/// <param name="file">What faults call the text.</param>
+/// <param name="text">The text.</param>
+/// <param name="faults">Gets what cannot be read.</param>
+/// <param name="separator">What stands between fields.</param>
+public sealed class CsvRecords(string file, string text, List<InputFault> faults, char separator = ',')
 {
     private int at;
     private int line = 1;
 
+    /// <summary>All records, in order.</summary>
     public List<CsvRecord> Read()
     {
         var records = new List<CsvRecord>();
@@ -33,7 +41,7 @@ internal sealed class CsvRecords(string file, string text, List<InputFault> faul
         var fields = new List<string>();
         do
             fields.Add(ReadField());
-        while (Took(','));
+        while (Took(separator));
         Took('\r');
         Took('\n');
         return fields;
@@ -45,9 +53,9 @@ internal sealed class CsvRecords(string file, string text, List<InputFault> faul
         if (Took('"'))
             return ReadQuoted();
         var from = at;
-        while (at < text.Length && text[at] is not (',' or '\n') && !(text[at] == '\r' && Next() == '\n'))
+        while (at < text.Length && text[at] != separator && text[at] != '\n' && !(text[at] == '\r' && Next() == '\n'))
         {
-            if (text[at] == '"')
+            if (text[at] == '"' && separator != '\t')
                 Fault("a quote stands inside a field that does not begin with one. Put the whole field in quotes and double the ones inside.");
             at++;
         }
@@ -80,7 +88,7 @@ internal sealed class CsvRecords(string file, string text, List<InputFault> faul
     {
         SkipBlanks();
         var from = at;
-        while (at < text.Length && text[at] is not (',' or '\r' or '\n'))
+        while (at < text.Length && text[at] != separator && text[at] is not ('\r' or '\n'))
             at++;
         if (at > from)
             Fault($"'{text[from..at]}' stands after a closing quote. Put it inside the quotes or take it out.");
@@ -91,7 +99,7 @@ internal sealed class CsvRecords(string file, string text, List<InputFault> faul
 
     private void SkipBlanks()
     {
-        while (at < text.Length && text[at] is ' ' or '\t')
+        while (at < text.Length && text[at] is ' ' or '\t' && text[at] != separator)
             at++;
     }
 

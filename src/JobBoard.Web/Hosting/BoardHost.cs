@@ -2,6 +2,7 @@ using JobBoard.Shop.Running;
 using JobBoard.Shop.Templates;
 using JobBoard.Web.Live;
 using JobBoard.Web.Pages.Missing;
+using JobBoard.Web.Pages.Plans;
 using JobBoard.Web.Posting;
 using JobBoard.Web.SignIn;
 using JobBoard.Web.Verbs;
@@ -33,7 +34,7 @@ public static class BoardHost
     private static void AddServices(IServiceCollection services, RunningShop shop)
     {
         services.AddSingleton(shop.Runner).AddSingleton(shop.Clock).AddSingleton(shop.SystemClock).AddSingleton(shop.Database);
-        services.AddSingleton(new TemplateShelf(SeedData.Templates));
+        services.AddSingleton<PlanLooks>().AddSingleton(new TemplateBook(new TemplateShelf(SeedData.Templates), () => shop.Runner.State));
         services.AddDataProtection().SetApplicationName("jobboard").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(shop.Folder, "keys")));
         services.AddHttpContextAccessor();
         services.AddRazorPages().AddMvcOptions(o => o.Filters.Add<MissingWords.Filter>());
@@ -56,6 +57,7 @@ public static class BoardHost
         app.MapGet("/health", (ShopRunner runner) => Results.Text($"well {runner.State.Seq}")).AllowAnonymous();
         app.MapGet("/", (HttpContext http, Viewers viewers) => Results.Redirect(viewers.Of(http.User) is WallViewer ? "/floor" : "/bay"))
             .RequireAuthorization(Policies.Look);
+        app.MapPlanLooks();
         app.MapWallLink();
         app.MapLive();
         app.MapRazorPages();

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Antiforgery;
 namespace JobBoard.Web.Posting;
 
 /// <summary>Takes a posted form to the shop: token, sender, position, fields, PIN, and then the one door everything goes through.</summary>
-public sealed class CommandDesk(ShopRunner runner, ShopClock clock, Viewers viewers, SignInDesk signIn, TemplateShelf templates, IAntiforgery antiforgery)
+public sealed class CommandDesk(ShopRunner runner, ShopClock clock, Viewers viewers, SignInDesk signIn, TemplateBook templates, IAntiforgery antiforgery)
 {
     // What a phone typed a day ago in a dead spot still counts; more than that is a mistake.
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(2);

@@ -10,6 +10,9 @@ public static class Dump
 {
     public static string Of(ShopState shop) => string.Join('\n', Parts(shop));
 
+    /// <summary>Anything of a plan as text.</summary>
+    public static string OfPlanned<T>(T? value) => JsonSerializer.Serialize(value, PlanJson.Options);
+
     private static readonly Plan Unplanned = new() { Id = "", Name = "" };
     private static readonly ImmutableDictionary<string, Touch> NoTouches = ShopState.Empty.Touched;
 

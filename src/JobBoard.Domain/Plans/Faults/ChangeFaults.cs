@@ -12,10 +12,13 @@ internal static class ChangeFaults
         let first = pair.First.Task.Id
         let second = pair.Second.Task.Id
         where first != second && !check.AreOrdered(first, second)
-        select new Found(
+        let isFirst = IsFirst(check, pair.First, pair.Second)
+        select Found.Linked(
+            check,
             PathTo(check, i.Item, second),
             $"{check.Say(first)} and {check.Say(second)} both change {i.Item.Name}, and neither comes after the other.",
-            IsFirst(check, pair.First, pair.Second) ? check.AddLink(second, first) : check.AddLink(first, second));
+            isFirst ? second : first,
+            isFirst ? first : second);
 
     /// <summary>Only between changes whose order is settled; the others are told by <see cref="Order"/>.</summary>
     public static IEnumerable<Found> Chain(PlanCheck check)

@@ -13,10 +13,13 @@ internal static class NeedFaults
         where !Changes(n.Task, n.Item)
         from changer in check.Index.Changers(n.Item.Id)
         where !check.AreOrdered(n.Task.Id, changer.Task.Id)
-        select new Found(
+        let isAfter = IsAfter(check, n.Task, n.Need, changer)
+        select Found.Linked(
+            check,
             n.At,
             $"{check.Say(n.Task.Id)} needs {n.Item.Name} {Either(n.Need)}, and {check.Say(changer.Task.Id)}, which changes it, comes neither before nor after.",
-            IsAfter(check, n.Task, n.Need, changer) ? check.AddLink(n.Task.Id, changer.Task.Id) : check.AddLink(changer.Task.Id, n.Task.Id));
+            isAfter ? n.Task.Id : changer.Task.Id,
+            isAfter ? changer.Task.Id : n.Task.Id);
 
     public static IEnumerable<Found> Unmet(PlanCheck check) =>
         from n in OfCar(check)

@@ -22,6 +22,7 @@ public sealed record CarScreens(string Car, ImmutableArray<TopBarScreen> Screens
         yield return new($"{path}/when-ready", "When ready");
         yield return new($"{path}/items", "Items");
         yield return new($"{path}/readings", "Readings");
+        if (MayPost.May<RevisePlan>(position)) yield return new($"{path}/plan", "Plan");
         if (KeyCheckMapping.HoldOf(car) is not null) yield return new($"{path}/key-check", "Key check");
         if (MayPost.May<AskCustomer>(position)) yield return new($"{path}/customer", "For the customer");
     }

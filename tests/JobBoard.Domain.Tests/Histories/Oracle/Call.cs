@@ -35,7 +35,7 @@ public sealed partial class Picture
             case StopRaised stop:
                 foreach (var car in Cars.Values.Where(c => stop.Scope == StopScope.Shop || stop.Car == c.Id || (stop.Scope == StopScope.Place && stop.Place == c.Place))) Hush(car, _ => true);
                 break;
-            case ItemChanged or PlanChanged or CarMoved:
+            case ItemChanged or PlanChanged or PlanRevised or CarMoved:
                 Hush(Cars[((CarFact)fact).Car], _ => true);
                 break;
             default:

@@ -19,6 +19,9 @@ public sealed partial class Judge
             case PlanChanged changed:
                 Changed(_shop.Cars[changed.Car], changed);
                 break;
+            case PlanRevised revised:
+                Revised(_shop.Cars[revised.Car], revised);
+                break;
             case HoldReleased released:
                 Released(_shop.Cars[released.Car], released);
                 break;
@@ -54,6 +57,21 @@ public sealed partial class Judge
         Unless(May(Position.Foreman), "the foreman answers for the plan");
         foreach (var fault in PlanCheck.Faults(_shop, Picture.After(car.Plan, changed)).Except(PlanCheck.Faults(_shop, car.Plan))) Broken("a plan is given a fault: " + fault);
         Unless(changed.TakenOut.All(t => car.Tasks[t].Status == Domain.Work.WorkStatus.NotStarted), "work that was begun stays in the plan");
+    }
+
+    private void Revised(CarPicture car, PlanRevised revised)
+    {
+        Unless(May(Position.Foreman), "the foreman answers for the plan");
+        Unless(revised.Why.Trim().Length > 0, "a change of the plan has a reason");
+        Unless(_sent.Command is RevisePlan sent && sent.Of == _shop.Entries.Last(e => e.Fact is CarTakenIn or PlanChanged or PlanRevised && ((CarFact)e.Fact).Car == car.Id).Seq, "a plan that others changed meanwhile is not written over");
+        foreach (var fault in PlanCheck.Faults(_shop, revised.Plan).Except(PlanCheck.Faults(_shop, car.Plan))) Broken("a plan is given a fault: " + fault);
+        var begun = car.Tasks.Values.Where(t => t.Status != Domain.Work.WorkStatus.NotStarted || car.Plan.Tasks.First(p => p.Id == t.Id).Readings.Any(r => car.Readings.ContainsKey(t.Id + "/" + r.Id)));
+        foreach (var task in begun)
+            Unless(Dump.OfPlanned(revised.Plan.Tasks.FirstOrDefault(t => t.Id == task.Id)) == Dump.OfPlanned(car.Task(task.Id)), $"{task.Id} was begun and stays as it is");
+        foreach (var hold in car.Holds.Where(h => h.Value.Released is not null))
+            Unless(Dump.OfPlanned(revised.Plan.Holds.FirstOrDefault(h => h.Id == hold.Key)) == Dump.OfPlanned(car.Hold(hold.Key)), $"{hold.Key} was released and stays as it is");
+        foreach (var (item, condition) in car.Items.Where(i => i.Value != car.Plan.Items.First(p => p.Id == i.Key).AtTakeIn))
+            Unless(revised.Plan.Items.Any(i => i.Id == item && i.Conditions.Contains(condition)), $"{item} is {condition} and has to stay in the plan");
     }
 
     private void Moved(CarPicture car, string? place)

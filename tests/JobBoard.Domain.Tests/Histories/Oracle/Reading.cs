@@ -27,6 +27,9 @@ public sealed partial class Picture
             case PlanChanged changed:
                 Change(Cars[changed.Car], changed);
                 break;
+            case PlanRevised revised:
+                Revise(Cars[revised.Car], revised.Plan);
+                break;
             case HoldReleased released:
                 var word = new Word(entry.Actor, at);
                 Cars[released.Car].Holds[released.Hold].Released = word;
@@ -76,6 +79,25 @@ public sealed partial class Picture
         car.Plan = After(car.Plan, changed);
         foreach (var task in changed.TakenOut) car.Tasks.Remove(task);
         foreach (var task in changed.Added) car.Tasks[task.Id] = new TaskPicture(task.Id);
+    }
+
+    private static void Revise(CarPicture car, Domain.Plans.Plan plan)
+    {
+        foreach (var task in car.Tasks.Values.Where(t => plan.Tasks.All(p => p.Id != t.Id)).ToList()) car.Tasks.Remove(task.Id);
+        foreach (var task in car.Tasks.Values)
+            if (plan.Tasks.First(p => p.Id == task.Id).Estimate != car.Task(task.Id).Estimate) task.Revised = null;
+        foreach (var task in plan.Tasks) car.Tasks.TryAdd(task.Id, new TaskPicture(task.Id));
+        Keep(car.Holds, plan.Holds.ToDictionary(h => h.Id, _ => new HoldPicture()));
+        Keep(car.Items, plan.Items.ToDictionary(i => i.Id, i => i.AtTakeIn));
+        Keep(car.Parts, plan.Parts.ToDictionary(p => p.Id, _ => PartStatus.NotOrdered));
+        foreach (var key in car.Answers.Keys.Where(k => plan.Holds.All(h => h.Id != k.Hold)).ToList()) car.Answers.Remove(key);
+        car.Plan = plan;
+    }
+
+    private static void Keep<T>(SortedDictionary<string, T> known, Dictionary<string, T> planned)
+    {
+        foreach (var id in known.Keys.Except(planned.Keys).ToList()) known.Remove(id);
+        foreach (var (id, first) in planned) known.TryAdd(id, first);
     }
 
     /// <summary>The plan after a change; links of what is taken out go with it.</summary>

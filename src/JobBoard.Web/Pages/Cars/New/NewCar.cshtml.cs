@@ -17,7 +17,7 @@ namespace JobBoard.Web.Pages.Cars.New;
 
 /// <summary>Takes a car in, with a template or a plan of its own. Faults of the plan are all listed; what was typed is kept.</summary>
 [Authorize(Policies.Foreman), IgnoreAntiforgeryToken]
-public sealed class NewCarModel(ShopRunner runner, TemplateShelf shelf, CommandDesk desk, Viewers viewers, Fragments fragments) : PageModel
+public sealed class NewCarModel(ShopRunner runner, TemplateBook shelf, CommandDesk desk, Viewers viewers, Fragments fragments) : PageModel
 {
     /// <summary>The name typed.</summary>
     public string Name { get; private set; } = "";
@@ -44,7 +44,7 @@ public sealed class NewCarModel(ShopRunner runner, TemplateShelf shelf, CommandD
     public ImmutableArray<BayChoice> Places => [.. runner.State.Places.Values.Where(p => p.Kind == "bay").Select(p => new BayChoice(p.Id, p.Name))];
 
     /// <summary>The templates.</summary>
-    public ImmutableArray<BayChoice> Templates => [.. shelf.Plans.Values.Select(p => new BayChoice(p.Id, p.Name))];
+    public ImmutableArray<BayChoice> Templates => [.. shelf.All.Select(t => new BayChoice(t.Plan.Id, t.Plan.Name))];
 
     /// <summary>The form's seal.</summary>
     public string Seal => fragments.Sealed(HttpContext, FormSeal.Blank, runner.State.Seq);
@@ -53,7 +53,7 @@ public sealed class NewCarModel(ShopRunner runner, TemplateShelf shelf, CommandD
     public TopBarView TopBar => new() { Where = runner.State.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/cars" };
 
     /// <summary>Shows the form.</summary>
-    public void OnGet() => Template = shelf.Plans.Keys.FirstOrDefault() ?? "";
+    public void OnGet(string? template) => Template = template is not null && shelf.Find(template) is not null ? template : shelf.All.FirstOrDefault()?.Plan.Id ?? "";
 
     /// <summary>Takes the car in.</summary>
     public async Task<IActionResult> OnPostAsync(string? name, string? place, string? template, string? text, IFormFile? file)

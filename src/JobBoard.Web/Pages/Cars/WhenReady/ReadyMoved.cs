@@ -108,6 +108,7 @@ public sealed class ReadyMoved(Picture picture, CarBoard car, CarMoves moves)
         PartChecked f => f.Right ? $"{Part(f.Part)} was checked right" : $"{Part(f.Part)} came wrong",
         HoldReleased f => $"{Name(f.Hold)} was released",
         PlanChanged f => $"the plan was changed ({picture.Shop.Say(f.Why)})",
+        PlanRevised f => $"the plan was changed ({picture.Shop.Say(f.Why)})",
         ShopSet => "the shop's hours were changed",
         TakenBack => "something was taken back",
         null => "something that is blanked now",
