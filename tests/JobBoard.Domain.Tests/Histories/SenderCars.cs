@@ -11,7 +11,7 @@ public sealed partial class Sender
 {
     private IEnumerable<(int, Func<Sent?>)> CarMoves() =>
     [
-        (12, Move), (16, ChangeThePlan), (16, GoOverThePlan), (3, KeepATemplate), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (6, Note), (5, Choose), (3, AskThem), (4, Answered), (34, TakeBackOne),
+        (12, Move), (16, ChangeThePlan), (16, GoOverThePlan), (3, KeepATemplate), (4, TakeInAnother), (8, Order), (34, Arrive), (70, LookAt), (4, Promise), (6, RaiseASnag), (8, FinishASnag), (6, Note), (5, Choose), (3, AskThem), (40, Answered), (34, TakeBackOne),
     ];
 
     /// <summary>Takes a new car in; its plan has a planted fault now and then.</summary>

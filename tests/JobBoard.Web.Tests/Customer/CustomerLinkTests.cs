@@ -134,7 +134,7 @@ public class CustomerLinkTests
     }
 
     [Fact]
-    public async Task A_withdrawn_link_says_so_on_the_open_page_and_closes_its_feed()
+    public async Task A_withdrawn_link_says_so_on_open_pages_and_ends_its_feed()
     {
         await using var server = await Workshop.Open();
         var links = server.Service<CustomerLinks>();

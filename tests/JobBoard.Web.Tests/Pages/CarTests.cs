@@ -145,6 +145,6 @@ public class CarTests
 
         Assert.Contains("nobody has said where it stands", html, StringComparison.Ordinal);
         Assert.Contains("left key in the door", html, StringComparison.Ordinal);
-        Assert.Contains("for the customer", html, StringComparison.Ordinal);
+        Assert.Contains("may be shown to the customer", html, StringComparison.Ordinal);
     }
 }
