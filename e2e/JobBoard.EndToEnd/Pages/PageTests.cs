@@ -13,7 +13,7 @@ public class PageTests(Chromium chromium, DemoShop demo)
     internal static readonly string[] Everybodys =
     [
         "/floor", "/bay", "/cars", "/cars/heron-coupe", "/cars/heron-coupe/task/lift-plan", "/cars/siskin-pick-up", "/cars/siskin-pick-up/when-ready",
-        "/cars/siskin-pick-up/key-check", "/cars/siskin-pick-up/items", "/cars/dunlin-estate/readings", "/holds", "/parts", "/snags", "/people-and-places",
+        "/cars/siskin-pick-up/key-check", "/cars/siskin-pick-up/items", "/cars/dunlin-estate/readings", "/cars/dunlin-estate/paper", "/holds", "/parts", "/snags", "/people-and-places",
     ];
 
     internal static readonly string[] Foremans = ["/cars/new", "/cars/heron-coupe/plan/new-task", "/cars/heron-coupe/customer", "/cars/heron-coupe/plan", "/plans", "/plans/new", "/plans/mid-engine-v8"];

@@ -1,6 +1,7 @@
 using JobBoard.Shop.Running;
 using JobBoard.Shop.Templates;
 using JobBoard.Web.Live;
+using JobBoard.Web.Paper;
 using JobBoard.Web.Pages.Missing;
 using JobBoard.Web.Pages.Plans;
 using JobBoard.Web.Posting;
@@ -14,7 +15,7 @@ namespace JobBoard.Web.Hosting;
 public static class BoardHost
 {
     /// <summary>Builds the server; it is not started and does not own the shop.</summary>
-    public static WebApplication Build(RunningShop shop, ListenAddress listen)
+    public static WebApplication Build(RunningShop shop, ListenAddress listen, PaperTimes? paper = null)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -26,6 +27,8 @@ public static class BoardHost
         builder.WebHost.ConfigureKestrel(k => k.AddServerHeader = false);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         AddServices(builder.Services, shop);
+        builder.Services.AddSingleton(paper ?? PaperTimes.Read(null)).AddSingleton(PaperPlace.In(shop.Folder)).AddSingleton<PaperFolder>();
+        builder.Services.AddSingleton<EveningPaper>().AddHostedService(s => s.GetRequiredService<EveningPaper>());
         var app = builder.Build();
         Configure(app);
         return app;

@@ -26,7 +26,7 @@ public static class CommandLine
             await errors.WriteLineAsync("'jobboard help' lists what there is.").ConfigureAwait(false);
             return Misused;
         }
-        catch (Exception e) when (e is StorageException or UnknownEntryException or DemoException or TemplateException or IOException)
+        catch (Exception e) when (e is StorageException or UnknownEntryException or DemoException or TemplateException or IOException or UnauthorizedAccessException)
         {
             await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
             return 1;
@@ -41,10 +41,11 @@ public static class CommandLine
         return verb switch
         {
             "serve" when rest is ["--help"] or ["-h"] => HelpVerb.Run(output),
-            "serve" => ServeVerb.Run(Options.Read(verb, rest, "data", "listen", "!demo", "demo-pace"), output),
+            "serve" => ServeVerb.Run(Options.Read(verb, rest, "data", "listen", "!demo", "demo-pace", "paper-at"), output),
             "rebuild" => RebuildVerb.Run(Options.Read(verb, rest, "data"), output),
             "verify" => VerifyVerb.Run(Options.Read(verb, rest, "data"), output),
             "health" => HealthVerb.Run(Options.Read(verb, rest, "listen"), output),
+            "paper" => PaperVerb.Run(rest, output),
             "dates" => Task.FromResult(DatesCommand.Run(rest, output, errors)),
             "help" => HelpVerb.Run(output),
             _ => throw new CommandLineException($"There is no verb '{verb}'."),

@@ -5,6 +5,7 @@ using JobBoard.Shop.Templates;
 using JobBoard.Storage.Folder;
 using JobBoard.Web.Hosting;
 using JobBoard.Web.Live;
+using JobBoard.Web.Paper;
 using JobBoard.Web.SignIn;
 
 namespace JobBoard.Web.Verbs;
@@ -18,11 +19,12 @@ internal static class ServeVerb
     {
         var demo = options.Has("demo");
         var listen = Listen(options, demo);
+        var paper = PaperTimes.Read(options["paper-at"]);
         var pace = DemoPace.Read(options["demo-pace"], demo);
         await using var folder = demo ? ThrowAwayFolder.Make() : null;
         await using var shop = RunningShop.Open(folder?.Path ?? options["data"] ?? DataFolder.DefaultPath, TimeProvider.System);
         var pins = demo ? await LoadDemo(shop).ConfigureAwait(false) : null;
-        await using var app = BoardHost.Build(shop, listen);
+        await using var app = BoardHost.Build(shop, listen, paper);
         var links = pins is null ? default : KeepPins(app.Services, pins);
         await app.Services.GetRequiredService<Fragments>().WarmUp().ConfigureAwait(false);
         await app.StartAsync().ConfigureAwait(false);

@@ -3,6 +3,7 @@ using JobBoard.Domain.People;
 using JobBoard.Shop.Running;
 using JobBoard.Storage.SignIn;
 using JobBoard.Web.Pages.Shared;
+using JobBoard.Web.Paper;
 using JobBoard.Web.SignIn;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
@@ -12,7 +13,7 @@ namespace JobBoard.Web.Pages.Access;
 
 /// <summary>Where the owner gives out PINs and wall links.</summary>
 [Authorize(Policies.Owner)]
-public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls, Viewers viewers, SignInDesk desk) : PageModel
+public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls, Viewers viewers, SignInDesk desk, EveningPaper paper) : PageModel
 {
     private (string Person, string Words)? _fault;
 
@@ -30,6 +31,9 @@ public sealed class AccessModel(ShopRunner runner, PinBook pins, WallLinks walls
 
     /// <summary>The link just made, shown once.</summary>
     public string? NewWallLink { get; private set; }
+
+    /// <summary>The sheets that are written every evening.</summary>
+    public EveningPaper Paper => paper;
 
     /// <summary>The bar.</summary>
     public TopBarView TopBar => new() { Where = runner.State.Name, Person = viewers.PersonOf(User)?.Person.Name, Here = "/access" };

@@ -24,6 +24,7 @@ public sealed record CarScreens(string Car, ImmutableArray<TopBarScreen> Screens
         yield return new($"{path}/readings", "Readings");
         if (MayPost.May<RevisePlan>(position)) yield return new($"{path}/plan", "Plan");
         if (KeyCheckMapping.HoldOf(car) is not null) yield return new($"{path}/key-check", "Key check");
+        yield return new($"{path}/paper", "On paper");
         if (MayPost.May<AskCustomer>(position)) yield return new($"{path}/customer", "For the customer");
     }
 }
