@@ -5,7 +5,7 @@ namespace JobBoard.EndToEnd.Screens;
 
 /// <summary>
 /// Listens to every request of the browsers of a story. Allowed are page loads, their static files, the live feed, signing
-/// in, and one post of a command for each tap that sends one; nothing else, and nothing to any other place.
+/// in, making a customer's link, a plan's draft looked at while it is typed, and one post of a command for each tap that sends one; nothing else, and nothing to any other place.
 /// </summary>
 internal sealed class Traffic
 {
@@ -47,6 +47,8 @@ internal sealed class Traffic
 
     private static bool IsAllowed(string method, string type, string path) =>
         path.StartsWith("/live", StringComparison.Ordinal)
+        || (method == "POST" && type == "document" && path.EndsWith("/customer", StringComparison.Ordinal))
+        || (type == "fetch" && path.StartsWith("/plans/", StringComparison.Ordinal))
         || (method == "POST" && path == "/sign-in" && type == "document")
         || (method == "GET" && type is "document" or "stylesheet" or "script" or "font" or "image" or "other");
 

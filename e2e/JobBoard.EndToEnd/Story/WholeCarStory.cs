@@ -17,6 +17,7 @@ public sealed class WholeCarStory(Chromium chromium, ITestOutputHelper output)
     {
         await using var shop = await WholeShop.Open(await chromium.Browser(), Say);
         await shop.TakeIn();
+        await shop.LetTheCustomerLook();
         await shop.PartsOntoTheShelf();
         foreach (var node in Order(shop.Plan)) await Pass(shop, node);
         await HandedOver(shop);
@@ -45,6 +46,7 @@ public sealed class WholeCarStory(Chromium chromium, ITestOutputHelper output)
 
     private static async Task HandedOver(WholeShop shop)
     {
+        await Expect(shop.Customer.Locator("#customer-stages li").Filter(new() { HasText = "done " })).ToHaveCountAsync(shop.Plan.Stages.Length);
         var page = await shop.Look("/items");
         await Expect(page.Locator("#walk-sum")).ToHaveTextAsync($"All {shop.Plan.Items.Length} items are as for the road.");
         page = await shop.Look("");

@@ -25,6 +25,7 @@ internal sealed class WholeShop : IAsyncDisposable
     private Desk _oskar = default!;
     private Desk _marit = default!;
     private IPage _look = default!;
+    private IBrowser _browser = default!;
     private int _turn;
 
     private WholeShop(OwnServer server, Action<string> say) => (_server, _say) = (server, say);
@@ -44,6 +45,9 @@ internal sealed class WholeShop : IAsyncDisposable
     /// <summary>The foreman's holds.</summary>
     public Screen Holds => _oskar.Holds;
 
+    /// <summary>The customer's page, open on a phone of their own since the car was taken in.</summary>
+    public IPage Customer { get; private set; } = default!;
+
     /// <summary>Opens it all.</summary>
     public static async Task<WholeShop> Open(IBrowser browser, Action<string> say)
     {
@@ -62,7 +66,7 @@ internal sealed class WholeShop : IAsyncDisposable
 
     private async Task Open(IBrowser browser)
     {
-        _book = new(_server.Runner.State);
+        (_book, _browser) = (new(_server.Runner.State), browser);
         _oskar = await DeskOf(await Device(browser, Size.Desk), "oskar");
         _marit = await DeskOf(await Device(browser, Size.Desk), "marit");
         _hands = [await HandsOf(browser, "inga", Size.Phone), await HandsOf(browser, "sol", Size.Tablet), await HandsOf(browser, "noor", Size.Phone), await HandsOf(browser, "tove", Size.Tablet), await HandsOf(browser, "runa", Size.Phone)];
@@ -122,7 +126,18 @@ internal sealed class WholeShop : IAsyncDisposable
         Say("taken in");
     }
 
-    /// <summary>What is not in stock is ordered; everything arrives and is checked right.</summary>
+    /// <summary>The foreman makes a link to the customer's page, and the customer opens it.</summary>
+    public async Task LetTheCustomerLook()
+    {
+        await _look.GotoAsync($"/cars/{Car}/customer");
+        await _oskar.Device.Unfold(_look.Locator("#ask-link"));
+        await _look.FillAsync("#link-label", "By letter");
+        await _oskar.Device.Tap(_look.Locator("#form-link button"));
+        Customer = await (await Device(_browser, Size.Phone)).Page(new Uri(await _look.InputValueAsync("#new-link")).AbsolutePath);
+        await Expect(Customer.Locator("#customer-car")).ToHaveTextAsync("Your Curlew coupe");
+    }
+
+    /// <summary>Everything arrives and is checked right.</summary>
     public async Task PartsOntoTheShelf()
     {
         await _look.GotoAsync("/parts");

@@ -52,6 +52,7 @@ public sealed partial class Sender
 
     private ChangePlan Without(CarPicture car)
     {
+        if (car.Plan.Tasks.Length < 3) return With(car);
         var task = dice.Pick(car.Plan.Tasks.Where(t => t.Id.StartsWith("extra", StringComparison.Ordinal)).DefaultIfEmpty(dice.Pick(car.Plan.Tasks)).ToList());
         var gone = car.Plan.Links.Where(l => l.Task == task.Id || l.After == task.Id).ToList();
         return new ChangePlan(Why()) { Car = car.Id, TakeOut = [task.Id], TakeOutLinks = dice.Chance(95) ? [.. gone] : [] };

@@ -10,7 +10,7 @@ namespace JobBoard.Domain.Tests.Histories;
 public sealed partial class Sender
 {
     private IEnumerable<(int, Func<Sent?>)> HoldMoves() =>
-        [(110, Release), (500, AnswerTheCall), (8, AnswerAnything), (460, Fail), (10, ReleaseAnything), (10, Through), (12, Stop), (24, Hear), (80, Safe), (90, ReleaseStopped), (50, Ease), (16, Disturb), (12, Extraction)];
+        [(110, Release), (500, AnswerTheCall), (8, AnswerAnything), (900, Fail), (10, ReleaseAnything), (10, Through), (12, Stop), (24, Hear), (80, Safe), (90, ReleaseStopped), (50, Ease), (16, Disturb), (12, Extraction)];
 
     private Sent? Release()
     {

@@ -32,6 +32,7 @@ public sealed partial class Sender
 
     private Plan Altered(Plan plan, Func<PlanTask, PlanTask> how)
     {
+        if (plan.Tasks.IsEmpty) return plan;
         var at = dice.Below(plan.Tasks.Length);
         return plan with { Tasks = plan.Tasks.SetItem(at, how(plan.Tasks[at])) };
     }
@@ -41,6 +42,7 @@ public sealed partial class Sender
     private Plan Grown(Plan plan)
     {
         var task = Lane.Job(Id("extra")) with { Parts = dice.Chance(30) ? ["seal"] : [] };
+        if (plan.Tasks.IsEmpty) return plan with { Tasks = [task] };
         var early = dice.Pick(plan.Tasks).Id;
         return plan with
         {
@@ -51,6 +53,7 @@ public sealed partial class Sender
 
     private Plan Shrunk(Plan plan)
     {
+        if (plan.Tasks.Length < 3) return plan;
         var gone = dice.Pick(plan.Tasks.Where(t => t.Changes.IsEmpty && (t.Id.StartsWith("extra", StringComparison.Ordinal) || dice.Chance(30))).DefaultIfEmpty(plan.Tasks[^1]).ToList()).Id;
         var (before, after) = (plan.Links.Where(l => l.Task == gone).Select(l => l.After).ToList(), plan.Links.Where(l => l.After == gone).Select(l => l.Task).ToList());
         var joined = from b in before from a in after where !plan.Links.Any(l => l.Task == a && l.After == b) select new Link(a, b);
