@@ -1,9 +1,9 @@
 using JobBoard.Shop.Running;
 using JobBoard.Shop.Templates;
 using JobBoard.Web.Live;
-using JobBoard.Web.Paper;
 using JobBoard.Web.Pages.Missing;
 using JobBoard.Web.Pages.Plans;
+using JobBoard.Web.Paper;
 using JobBoard.Web.Posting;
 using JobBoard.Web.SignIn;
 using JobBoard.Web.Verbs;
