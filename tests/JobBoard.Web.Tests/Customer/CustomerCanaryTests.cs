@@ -76,7 +76,8 @@ public class CustomerCanaryTests
         var headers = string.Join('\n', page.Headers.Concat(page.Content.Headers).Select(h => $"{h.Key}: {string.Join(' ', h.Value)}"));
         using var foreman = await server.SignIn("fritz");
 
-        Assert.True(heard.Split("\"target\":\"fragment\"").Length > 2, "Nothing was pushed.");
+        // Changes in between are one push: there may be but one.
+        Assert.True(heard.Split("\"target\":\"fragment\"").Length > 1, "Nothing was pushed.");
         foreach (var (where, text) in new[] { ("page", html), ("headers", headers), ("frames", heard) })
         {
             Assert.False(text.Contains(CanaryShop.Bird, StringComparison.OrdinalIgnoreCase), $"A canary in the {where}.");
